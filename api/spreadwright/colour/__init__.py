@@ -1,0 +1,1 @@
+"""Comparing and choosing papers."""

@@ -1,0 +1,165 @@
+"""How we say that something is wrong: the Finding, and the exception tree.
+
+SpreadwrightError
+  UnreadableDocument   not JSON, or too large to be a document
+  InvalidDocument      JSON, but carries findings of severity error
+  UnknownName          no such recipe, paper set, bench, role, piece ...
+  UnreadableLength     text that is no length
+    BetweenMarks       a length that no ruler shows
+  NoColourway          a paper set that cannot fill a role
+  CannotDraw           keeps the library's error as its cause
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """How bad a finding is. Only errors stop a recipe from being cut, drawn or published."""
+
+    ERROR = "error"
+    WARNING = "warning"
+    NOTE = "note"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One thing that a check has to say about a document.
+
+    Attributes:
+        code: Permanent kebab-case name, like ``row-does-not-fill``.
+        where: JSON Pointer (RFC 6901) into the document.
+        message: One sentence with what was measured.
+        remedy: What would be right.
+    """
+
+    code: str
+    severity: Severity
+    where: str
+    message: str
+    remedy: str
+
+
+def error(code: str, where: str, message: str, remedy: str) -> Finding:
+    """A finding that stops the recipe from being used."""
+    return Finding(code, Severity.ERROR, where, message, remedy)
+
+
+def warning(code: str, where: str, message: str, remedy: str) -> Finding:
+    """A finding that the maker should know of before cutting."""
+    return Finding(code, Severity.WARNING, where, message, remedy)
+
+
+def note(code: str, where: str, message: str, remedy: str) -> Finding:
+    """A finding that is only worth knowing."""
+    return Finding(code, Severity.NOTE, where, message, remedy)
+
+
+def has_errors(findings: Iterable[Finding]) -> bool:
+    """Whether any of the findings is an error."""
+    return any(finding.severity is Severity.ERROR for finding in findings)
+
+
+class SpreadwrightError(Exception):
+    """The caller cannot have what it asked for."""
+
+
+class UnreadableDocument(SpreadwrightError):
+    """Bytes that are no JSON document of a sensible size."""
+
+    def __init__(self, reason: str, remedy: str, *, where: str = "") -> None:
+        super().__init__(reason)
+        self.reason = reason
+        self.remedy = remedy
+        self.where = where
+
+    def __str__(self) -> str:
+        return f"{self.reason} {self.remedy}"
+
+
+class InvalidDocument(SpreadwrightError):
+    """A document that carries findings of severity error."""
+
+    def __init__(self, name: str, findings: Sequence[Finding]) -> None:
+        super().__init__(name)
+        self.name = name
+        self.findings = tuple(findings)
+
+    def __str__(self) -> str:
+        errors = [f for f in self.findings if f.severity is Severity.ERROR]
+        return f"“{self.name}” has {len(errors)} error{'s' if len(errors) != 1 else ''}: {errors[0].message}"
+
+
+class UnknownName(SpreadwrightError):
+    """A name that stands for nothing, with the nearest one that does."""
+
+    def __init__(self, kind: str, name: str, known: Iterable[str]) -> None:
+        super().__init__(kind, name)
+        self.kind = kind
+        self.name = name
+        self.known = tuple(known)
+
+    def __str__(self) -> str:
+        return f"There is no {self.kind} “{self.name}”. {nearest_hint(self.name, self.known)}"
+
+
+class UnreadableLength(SpreadwrightError):
+    """Text that is no length."""
+
+    def __init__(self, text: str, reason: str = "is not a length") -> None:
+        super().__init__(text)
+        self.text = text
+        self.reason = reason
+        self.remedy = "Write it like 11 1/2, 11.5, 11½, 29.2 cm or 292 mm."
+
+    def __str__(self) -> str:
+        return f"“{self.text}” {self.reason}."
+
+
+class BetweenMarks(UnreadableLength):
+    """A length that no ruler shows, with the marks on either side of it."""
+
+    def __init__(self, text: str, below: str, above: str) -> None:
+        super().__init__(text, "falls between the marks of every ruler")
+        self.below = below
+        self.above = above
+        self.remedy = f"The nearest marks are {below} and {above}."
+
+
+class NoColourway(SpreadwrightError):
+    """A paper set in which nothing fits a role."""
+
+    def __init__(self, set_id: str, role: str, reason: str) -> None:
+        super().__init__(set_id, role)
+        self.set_id = set_id
+        self.role = role
+        self.reason = reason
+
+    def __str__(self) -> str:
+        return f"No paper of the set “{self.set_id}” fits the role “{self.role}”: {self.reason}."
+
+
+class CannotDraw(SpreadwrightError):
+    """A picture that the drawing library refused; its error is the cause."""
+
+    def __init__(self, what: str) -> None:
+        super().__init__(what)
+        self.what = what
+
+    def __str__(self) -> str:
+        return f"{self.what} could not be drawn."
+
+
+def nearest_hint(name: str, known: Iterable[str]) -> str:
+    """A sentence that names the nearest known name, or all of them when none is near.
+
+    >>> nearest_hint("widht", ["width", "height"])
+    'Did you mean “width”?'
+    """
+    names = list(known)
+    close = get_close_matches(name.lower(), names, n=1, cutoff=0.6)
+    if close:
+        return f"Did you mean “{close[0]}”?"
+    return "Known: " + ", ".join(names) + "." if names else "None is known here."

@@ -1,0 +1,1 @@
+"""One recipe, one page and its pictures."""

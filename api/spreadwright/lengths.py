@@ -1,0 +1,155 @@
+"""Text to whole ticks and back, and the marks that a ruler shows.
+
+One tick is 1/320 mm = 1/8128 in, so a 64th of an inch is 127 ticks and a tenth of a millimetre is 32:
+every mark of an inch ruler and of a metric one is a whole number of ticks.
+"""
+
+import re
+import unicodedata
+from enum import StrEnum
+from fractions import Fraction
+
+from spreadwright.errors import BetweenMarks, UnreadableLength
+
+
+class Unit(StrEnum):
+    """A unit that a document may declare."""
+
+    INCH = "in"
+    CENTIMETRE = "cm"
+    MILLIMETRE = "mm"
+
+
+TICKS = {Unit.INCH: 8128, Unit.CENTIMETRE: 3200, Unit.MILLIMETRE: 320}
+"""Ticks in one unit."""
+
+FINEST = {Unit.INCH: 127, Unit.CENTIMETRE: 32, Unit.MILLIMETRE: 32}
+"""The finest mark of a ruler in that unit, ticks: 1/64 in, 0.1 mm."""
+
+LONGEST = 120 * TICKS[Unit.INCH]
+"""No length of this trade is longer: 10 ft, ticks."""
+
+_SPACES = re.compile(r"\s+")
+_LENGTH = re.compile(
+    r"""(?P<sign>[+-]?)\s?
+        (?: (?P<whole>\d{1,6}) (?:\s|\s?-\s?) (?P<num>\d{1,4}) \s?/\s? (?P<den>\d{1,4})
+          | (?P<num_only>\d{1,4}) \s?/\s? (?P<den_only>\d{1,4})
+          | (?P<decimal>\d{1,6}(?:[.,]\d{0,9})?|[.,]\d{1,9}) )
+        \s?(?P<unit>in\.?|inch|inches|"|''|cm|mm)?""",
+    re.VERBOSE | re.IGNORECASE,
+)
+_UNIT_WORDS = {"in": Unit.INCH, "inch": Unit.INCH, "inches": Unit.INCH, '"': Unit.INCH, "''": Unit.INCH}
+_LIKE_ASCII = str.maketrans({"⁄": "/", "∕": "/", "−": "-", "–": "-", "″": '"', "”": '"', "“": '"', "’": "'", "′": "'"})
+
+
+def ticks(text: str, unit: Unit) -> int:
+    """Ticks of a length as people write it; a number alone is in `unit`.
+
+    >>> ticks("11 1/2", Unit.INCH) == ticks("11½", Unit.INCH) == ticks('11-1/2"', Unit.MILLIMETRE) == 93472
+    True
+    >>> ticks("29.2 cm", Unit.INCH) == ticks("292", Unit.MILLIMETRE) == 93440
+    True
+
+    Raises:
+        UnreadableLength: The text is no length, or longer than any sheet.
+        BetweenMarks: Neither 64ths of an inch nor tenths of a millimetre show it.
+    """
+    exact, written_in = _exact(text, unit)
+    if abs(exact) > LONGEST:
+        raise UnreadableLength(text, "is longer than any sheet of paper (120 in, 3048 mm)")
+    if exact % FINEST[Unit.INCH] and exact % FINEST[Unit.MILLIMETRE]:
+        below, above = neighbours(exact, FINEST[written_in])
+        raise BetweenMarks(text, with_unit(below, written_in), with_unit(above, written_in))
+    return int(exact)
+
+
+def _exact(text: str, unit: Unit) -> tuple[Fraction, Unit]:
+    match = _LENGTH.fullmatch(_plain(text)) if len(text) <= 40 else None
+    if match is None:
+        raise UnreadableLength(text[:40])
+    word = (match["unit"] or "").lower().rstrip(".")
+    written_in = _UNIT_WORDS.get(word) or (Unit(word) if word else unit)
+    value = _value(match, text) * TICKS[written_in]
+    return (-value if match["sign"] == "-" else value), written_in
+
+
+def _plain(text: str) -> str:
+    """The text with vulgar fractions, typographic marks and odd spaces written in ASCII."""
+    spelt = "".join(
+        " " + unicodedata.normalize("NFKC", c) + " " if unicodedata.decomposition(c).startswith("<fraction>") else c
+        for c in text
+    )
+    return _SPACES.sub(" ", spelt.translate(_LIKE_ASCII)).strip().replace("- ", "-")
+
+
+def _value(match: re.Match[str], text: str) -> Fraction:
+    if match["decimal"] is not None:
+        if re.fullmatch(r"\d+,\d{3}", match["decimal"]):
+            raise UnreadableLength(text, "could mean a decimal comma or thousands")
+        return Fraction(match["decimal"].replace(",", ".").rstrip(".") or "0")
+    whole, num, den = match["whole"] or "0", match["num"] or match["num_only"], match["den"] or match["den_only"]
+    if int(den) == 0:
+        raise UnreadableLength(text, "divides by nothing")
+    return int(whole) + Fraction(int(num), int(den))
+
+
+def neighbours(length: int | Fraction, step: int) -> tuple[int, int]:
+    """The marks below and above a length on a ruler with a mark every `step` ticks; equal when it lies on one."""
+    below = int(length // step) * step
+    return below, below if below == length else below + step
+
+
+def nearest(length: int, step: int) -> int:
+    """The mark nearest to a length; halfway goes to the larger one."""
+    return (2 * length + step) // (2 * step) * step
+
+
+def text(length: int, unit: Unit) -> str:
+    """The number of a length in a unit, without the unit: ``11 1/2``, ``292.1``.
+
+    Exact whenever a ruler of that unit shows it; otherwise three decimals (two in metric units).
+
+    >>> text(93472, Unit.INCH), text(93472, Unit.MILLIMETRE), text(-508, Unit.INCH)
+    ('11 1/2', '292.1', '-1/16')
+    """
+    sign, size = ("-" if length < 0 else ""), abs(length)
+    if unit is Unit.INCH and size % FINEST[unit] == 0:
+        return sign + _mixed(Fraction(size, TICKS[unit]))
+    digits = 3 if unit is not Unit.MILLIMETRE else 2
+    scaled = round(Fraction(size * 10**digits, TICKS[unit]))
+    whole, rest = divmod(scaled, 10**digits)
+    return sign + f"{whole}.{rest:0{digits}d}".rstrip("0").rstrip(".")
+
+
+def with_unit(length: int, unit: Unit) -> str:
+    """A length for people: number, space, unit.
+
+    >>> with_unit(93472, Unit.INCH)
+    '11 1/2 in'
+    """
+    return f"{text(length, unit)} {unit.value}"
+
+
+def is_exact(length: int, unit: Unit) -> bool:
+    """Whether `text` writes this length without rounding."""
+    return length % FINEST[unit] == 0
+
+
+def written(length: int, unit: Unit) -> str:
+    """A length as a document that declares `unit` holds it: exact, with a unit only where `unit` cannot say it."""
+    if is_exact(length, unit):
+        return text(length, unit)
+    other = Unit.MILLIMETRE if unit is Unit.INCH else Unit.INCH
+    return with_unit(length, other)
+
+
+def _mixed(value: Fraction) -> str:
+    whole, rest = divmod(value, 1)
+    if not rest:
+        return str(whole)
+    return f"{whole} {rest}" if whole else str(rest)
+
+
+def size_text(width: int, height: int, unit: Unit) -> str:
+    """Width and height for people: ``3 1/2 × 5 in``."""
+    return f"{text(width, unit)} × {with_unit(height, unit)}"

@@ -1,0 +1,5 @@
+"""Photographs: mats and how large a photo is trimmed."""
+
+from spreadwright.photos.mats import MattedPhoto, matted_photos, photo_size
+
+__all__ = ["MattedPhoto", "matted_photos", "photo_size"]

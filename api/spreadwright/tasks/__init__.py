@@ -1,0 +1,1 @@
+"""One short function per verb of the tool."""
