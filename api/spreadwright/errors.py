@@ -108,6 +108,8 @@ class UnknownName(SpreadwrightError):
 class UnreadableLength(SpreadwrightError):
     """Text that is no length."""
 
+    code = "not-a-length"
+
     def __init__(self, text: str, reason: str = "is not a length") -> None:
         super().__init__(text)
         self.text = text
@@ -120,6 +122,8 @@ class UnreadableLength(SpreadwrightError):
 
 class BetweenMarks(UnreadableLength):
     """A length that no ruler shows, with the marks on either side of it."""
+
+    code = "between-marks"
 
     def __init__(self, text: str, below: str, above: str) -> None:
         super().__init__(text, "falls between the marks of every ruler")
