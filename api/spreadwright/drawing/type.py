@@ -1,0 +1,209 @@
+"""Words as outlines of the shipped fonts: a picture is the same on a machine without fonts. Lengths are ticks.
+
+Kerning and lining figures always; `1/2` is set as a fraction, with a thin space before it and before a unit.
+"""
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from enum import StrEnum
+from functools import lru_cache
+
+from spreadwright.drawing.canvas import Canvas, filled
+from spreadwright.drawing.fonts import UNITS_PER_EM, Font, Typeface, fonts
+from spreadwright.drawing.path import Path, Point
+from spreadwright.drawing.theme import BODY, INK
+
+_THIN_SPACE = "\u2009"
+_FRACTION = re.compile(r"(?<![\d/])\d+/\d+(?![\d/])")
+_BEFORE_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d+(?![\d/]))")
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:in|mm|cm|pt|g/m²|dpi|%)(?!\w))")
+_THIN_ADVANCE = 140
+"""The fonts' own thin space is too thin before a unit; font units."""
+_MISSING_WIDTH, _MISSING_HEIGHT, _MISSING_EDGE = 520, 620, 50
+"""A character that no font has: an upright box, font units."""
+
+
+class Align(StrEnum):
+    """Which part of the words stands at the point."""
+
+    START = "start"
+    MIDDLE = "middle"
+    END = "end"
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """How words are set; `size` in ticks, see `theme.SIZES`.
+
+    Attributes:
+        is_tabular: All figures equally wide, for columns of numbers.
+    """
+
+    face: Typeface = Typeface.SANS
+    size: int = BODY
+    colour: str = INK
+    is_tabular: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Glyph:
+    """A glyph of a font (None: the box), its place and advance in font units."""
+
+    font: Font | None
+    number: int
+    x: int
+    y: int
+    advance: int
+
+
+def width(text: str, style: Style) -> int:
+    """How far the words run, ticks."""
+    return _units(sum(glyph.advance for glyph in _glyphs(text, style.face, style.is_tabular)), style.size)
+
+
+def write(
+    canvas: Canvas, text: str, at: Point, style: Style, *, align: Align = Align.START, turned_deg: float = 0
+) -> None:
+    """Set one line of words on a canvas.
+
+    Args:
+        at: On the baseline, ticks.
+        turned_deg: Turn to the right about that point; -90 reads from the right.
+    """
+    label = text.strip()
+    if turned_deg:
+        with canvas.group(at=at, turned_deg=turned_deg):
+            canvas.path(outline(text, (0, 0), style, align=align), filled(style.colour), label=label)
+        return
+    canvas.path(outline(text, at, style, align=align), filled(style.colour), label=label)
+
+
+def outline(text: str, at: Point, style: Style, *, align: Align = Align.START) -> Path:
+    """The outlines of one line of words, as one path."""
+    left = at[0] - _share(width(text, style), align)
+    path, pen = Path(places=2), 0
+    for glyph in _glyphs(text, style.face, style.is_tabular):
+        _draw(path, glyph, pen, (left, at[1]), style.size)
+        pen += glyph.advance
+    return path
+
+
+def wrapped(text: str, style: Style, measure: int) -> tuple[str, ...]:
+    """The words broken into lines that run no further than `measure`, ticks; a longer word stands alone."""
+    lines: list[str] = []
+    for word in text.split():
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and width(longer, style) <= measure:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return tuple(lines)
+
+
+def spaced(text: str) -> str:
+    """The text with thin spaces before fractions and units.
+
+    >>> spaced("11 1/2 in").replace("\u2009", "|")
+    '11|1/2|in'
+    """
+    text = _BEFORE_FRACTION.sub(_THIN_SPACE, unicodedata.normalize("NFC", text))
+    return _BEFORE_UNIT.sub(_THIN_SPACE, text)
+
+
+def _share(total: int, align: Align) -> int:
+    return {Align.START: 0, Align.MIDDLE: total // 2, Align.END: total}[align]
+
+
+def _units(value: float, size: int) -> int:
+    return round(value * size / UNITS_PER_EM)
+
+
+@lru_cache(maxsize=4096)
+def _glyphs(text: str, face: Typeface, is_tabular: bool) -> tuple[_Glyph, ...]:
+    features = {"kern": True, "lnum": True, "tnum": is_tabular}
+    return tuple(
+        glyph
+        for words, is_fraction in _parts(spaced(text))
+        for font, run in _runs(words, fonts(face))
+        for glyph in _shaped(font, run, features | {"frac": True} if is_fraction else features)
+    )
+
+
+def _parts(text: str) -> Iterator[tuple[str, bool]]:
+    """The text in parts, each with whether it is a fraction."""
+    done = 0
+    for match in _FRACTION.finditer(text):
+        yield text[done : match.start()], False
+        yield match[0], True
+        done = match.end()
+    yield text[done:], False
+
+
+def _runs(text: str, chain: tuple[Font, ...]) -> Iterator[tuple[Font | None, str]]:
+    """The text in runs of one font each; None where no font has the character."""
+    run, current = "", None
+    for character in text:
+        font = _font_for(character, chain, current)
+        if run and font is not current:
+            yield current, run
+            run = ""
+        run, current = run + character, font
+    if run:
+        yield current, run
+
+
+def _font_for(character: str, chain: tuple[Font, ...], current: Font | None) -> Font | None:
+    """The run's own font wherever it can go on, so that spaces do not break a run."""
+    if current is not None and current.has(character):
+        return current
+    return next((font for font in chain if font.has(character)), None)
+
+
+def _shaped(font: Font | None, run: str, features: dict[str, bool]) -> list[_Glyph]:
+    if font is None:
+        return [_Glyph(None, 0, 0, 0, _MISSING_WIDTH) for _ in run]
+    thin = font.glyph(_THIN_SPACE)
+    return [
+        _Glyph(font, glyph, x, y, _THIN_ADVANCE if glyph == thin else advance)
+        for glyph, advance, x, y in font.shape(run, features)
+    ]
+
+
+def _draw(path: Path, glyph: _Glyph, pen: int, at: Point, size: int) -> None:
+    if glyph.font is None:
+        _draw_box(path, pen, at, size)
+        return
+    for stroke in glyph.font.outline(glyph.number):
+        values = [
+            at[0] + _units(pen + glyph.x + value, size) if i % 2 == 0 else at[1] - _units(glyph.y + value, size)
+            for i, value in enumerate(stroke.values)
+        ]
+        _follow(path, stroke.verb, values)
+
+
+def _follow(path: Path, verb: str, values: list[int]) -> None:
+    verbs: dict[str, Callable[..., Path]] = {
+        "M": path.move,
+        "L": path.line,
+        "Q": path.quad,
+        "C": path.curve,
+        "Z": path.close,
+    }
+    verbs[verb](*values)
+
+
+def _draw_box(path: Path, pen: int, at: Point, size: int) -> None:
+    """A hollow box: the inner outline runs the other way round."""
+    left, right = pen + _MISSING_EDGE, pen + _MISSING_WIDTH - _MISSING_EDGE
+    outer = ((left, 0), (left, _MISSING_HEIGHT), (right, _MISSING_HEIGHT), (right, 0))
+    low, high = _MISSING_EDGE, _MISSING_HEIGHT - _MISSING_EDGE
+    inner = (
+        (left + _MISSING_EDGE, low),
+        (right - _MISSING_EDGE, low),
+        (right - _MISSING_EDGE, high),
+        (left + _MISSING_EDGE, high),
+    )
+    for corners in (outer, inner):
+        path.lines((at[0] + _units(x, size), at[1] - _units(y, size)) for x, y in corners).close()
