@@ -1,1 +1,15 @@
-"""Comparing and choosing papers."""
+"""Choosing papers: colourways and whether they suit."""
+
+from spreadwright.colour.check import colourway_findings, paper_findings, role_findings
+from spreadwright.colour.colourways import choices, colourways, count, first, named
+
+__all__ = [
+    "choices",
+    "colourway_findings",
+    "colourways",
+    "count",
+    "first",
+    "named",
+    "paper_findings",
+    "role_findings",
+]

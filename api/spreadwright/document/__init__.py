@@ -1,6 +1,6 @@
 """Text to model and back; the only room that knows JSON."""
 
-from spreadwright.document.pointer import place
+from spreadwright.document.pointer import position
 from spreadwright.document.read import Reading, read_any, read_bench, read_paper_set, read_recipe
 from spreadwright.document.schema import KINDS, schema, schema_bytes
 from spreadwright.document.write import canonical
@@ -9,7 +9,7 @@ __all__ = [
     "KINDS",
     "Reading",
     "canonical",
-    "place",
+    "position",
     "read_any",
     "read_bench",
     "read_paper_set",

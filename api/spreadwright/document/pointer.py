@@ -17,10 +17,10 @@ def _escaped(step: str) -> str:
     return re.sub("[\ud800-\udfff]", "\ufffd", step).replace("~", "~0").replace("/", "~1")
 
 
-def place(where: str, document: Any) -> tuple[int, ...]:
+def position(where: str, document: Any) -> tuple[int, ...]:
     """The place that a pointer names, as the position of every step among its siblings, so that findings sort.
 
-    >>> place("/b/1", {"a": 0, "b": [1, 2]})
+    >>> position("/b/1", {"a": 0, "b": [1, 2]})
     (1, 1)
     """
     places: list[int] = []

@@ -1,0 +1,109 @@
+"""Colourways: every way of giving the faces of a paper set to the roles of a recipe."""
+
+from collections.abc import Iterator
+from itertools import islice, product
+from math import prod
+
+from spreadwright.errors import NoColourway, UnknownName
+from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side
+
+
+def choices(recipe: Recipe, role: Role, papers: PaperSet) -> tuple[Choice, ...]:
+    """The faces that may fill a role: of its kind, one-way only where the role allows, on sheets of the right size.
+
+    In the order of the set, each paper's front before its back.
+    """
+    sizes = {sheet.size for sheet in recipe.sheets if sheet.role == role.id and sheet.size}
+    return tuple(
+        Choice(paper, side)
+        for paper in papers.papers
+        for side in Side
+        if paper.size in sizes and takes(role, paper.face(side)) and len(sizes) == 1
+    )
+
+
+def takes(role: Role, face: Face) -> bool:
+    """Whether a face is of the role's kind and, if it is a one-way print, allowed there."""
+    is_kind = role.kind in (Kind.ANY, face.kind)
+    return is_kind and (role.is_directional or not face.is_directional)
+
+
+def colourways(recipe: Recipe, papers: PaperSet) -> Iterator[Colourway]:
+    """Every colourway, in a stable order: first those in which every role has a paper of its own.
+
+    Within both halves the first role changes slowest, each role going through the set in its order.
+
+    Raises:
+        NoColourway: No paper fits one of the roles.
+    """
+    options = _options(recipe, papers)
+    names = [role.id for role in recipe.roles]
+    for is_distinct in (True, False):
+        for picked in product(*options):
+            if _is_distinct(picked) == is_distinct:
+                yield Colourway(papers.id, tuple(zip(names, picked, strict=True)))
+
+
+def _is_distinct(picked: tuple[Choice, ...]) -> bool:
+    return len({choice.paper.id for choice in picked}) == len(picked)
+
+
+def count(recipe: Recipe, papers: PaperSet) -> int:
+    """How many colourways there are; 0 when a role has no paper."""
+    return prod(len(choices(recipe, role, papers)) for role in recipe.roles)
+
+
+def first(recipe: Recipe, papers: PaperSet) -> Colourway:
+    """The colourway that stands for a set when none is chosen: the first in the order of `colourways`.
+
+    Raises:
+        NoColourway: No paper fits one of the roles.
+    """
+    return next(islice(colourways(recipe, papers), 1))
+
+
+def named(recipe: Recipe, papers: PaperSet, colourway_id: str) -> Colourway:
+    """The colourway of an id, whether or not the faces fit the roles; the check says if they do.
+
+    Raises:
+        UnknownName: The id does not name one paper of this set for each role.
+    """
+    set_id, *picked = colourway_id.split(".")
+    if set_id != papers.id or len(picked) != len(recipe.roles):
+        example = ".".join((papers.id, *(role.id for role in recipe.roles)))
+        raise UnknownName("colourway", colourway_id, [f"the set, then a paper for each role: {example}"])
+    pairs = zip(recipe.roles, picked, strict=True)
+    return Colourway(papers.id, tuple((role.id, _choice(papers, name)) for role, name in pairs))
+
+
+def _choice(papers: PaperSet, name: str) -> Choice:
+    paper_id, _, side = name.partition("~")
+    paper = papers.paper(paper_id)
+    if paper is None or side not in ("", "back"):
+        known = [f"{each.id}{suffix}" for each in papers.papers for suffix in ("", "~back")]
+        raise UnknownName("paper", name, known)
+    return Choice(paper, Side.BACK if side else Side.FRONT)
+
+
+def _options(recipe: Recipe, papers: PaperSet) -> list[tuple[Choice, ...]]:
+    options = []
+    for role in recipe.roles:
+        found = choices(recipe, role, papers)
+        if not found:
+            raise NoColourway(papers.id, role.id, reason_for_none(recipe, role, papers))
+        options.append(found)
+    return options
+
+
+def reason_for_none(recipe: Recipe, role: Role, papers: PaperSet) -> str:
+    """Why no paper of a set fits a role, as half a sentence."""
+    sizes = {sheet.size for sheet in recipe.sheets if sheet.role == role.id and sheet.size}
+    if len(sizes) != 1:
+        return "its sheets have several sizes" if sizes else "no sheet plays it"
+    faces = [(paper, paper.face(side)) for paper in papers.papers for side in Side]
+    of_kind = [(paper, face) for paper, face in faces if role.kind in (Kind.ANY, face.kind)]
+    if not of_kind:
+        return f"the set has no {role.kind} face"
+    if not any(takes(role, face) for _, face in of_kind):
+        return f"every {role.kind} face of the set is a one-way print, and the role is not directional"
+    return "the sheets of the set have another size"

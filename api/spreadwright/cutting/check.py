@@ -1,0 +1,188 @@
+"""What cutting has to say about a recipe: rows that do not fill, scrap, roles, the trimmer's limits and marks."""
+
+from collections.abc import Iterator
+from itertools import chain
+
+from spreadwright.cutting.parts import (
+    MOST_PARTS,
+    CutSheet,
+    Region,
+    across,
+    cut_sheets,
+    missing,
+    part_count,
+)
+from spreadwright.cutting.steps import readings
+from spreadwright.errors import Finding, error, nearest_hint, warning
+from spreadwright.geometry import Rect
+from spreadwright.lengths import Unit, neighbours, size_text, with_unit
+from spreadwright.model import Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use
+
+
+def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
+    """Everything that can be said about the sheets of a recipe, whoever cuts them."""
+    count = part_count(recipe)
+    if count > MOST_PARTS:
+        message = f"The sheets are cut into {count:,} parts; at most {MOST_PARTS:,} are worked out."
+        return (error("too-many-parts", "/sheets", message, "Cut fewer parts, or share the pieces among recipes."),)
+    sheets = cut_sheets(recipe)
+    firsts = _firsts(sheets)
+    return tuple(
+        chain(
+            _role_findings(recipe),
+            chain.from_iterable(_fill(s.content, firsts[s.where].root, recipe.unit) for s in recipe.sheets),
+            _clashes(sheets),
+        )
+    )
+
+
+def trimmer_findings(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
+    """What one maker's trimmer cannot do or cannot show; nothing for a sheet that is not fully known."""
+    known = (s for s in _firsts(cut_sheets(recipe)).values() if _is_filled(s.root))
+    checks = (_too_long, _between_marks, _too_narrow)
+    return tuple(finding for sheet in known for check in checks for finding in check(sheet.root, bench))
+
+
+def _firsts(sheets: tuple[CutSheet, ...]) -> dict[str, CutSheet]:
+    """The first of each run of equal sheets, by its pointer."""
+    firsts: dict[str, CutSheet] = {}
+    for sheet in sheets:
+        firsts.setdefault(sheet.where, sheet)
+    return firsts
+
+
+def _role_findings(recipe: Recipe) -> Iterator[Finding]:
+    known = [role.id for role in recipe.roles]
+    for sheet in recipe.sheets:
+        if sheet.role and sheet.role not in known:
+            message = f"The sheet plays the role “{sheet.role}”, which the recipe does not have."
+            yield error("role-unknown", f"{sheet.where}/role", message, nearest_hint(sheet.role, known))
+    used = {sheet.role for sheet in recipe.sheets}
+    for role in recipe.roles:
+        if role.id not in used:
+            message = f"No sheet plays the role “{role.id}”."
+            yield warning("role-unused", role.where, message, "Remove the role, or give it to a sheet.")
+
+
+def _fill(content: Content, region: Region, unit: Unit) -> Iterator[Finding]:
+    """Walks the tree as written beside its first laid-out copy."""
+    if isinstance(content, Leaf):
+        if content.use is Use.SCRAP:
+            size = f", {size_text(region.rect.width, region.rect.height, unit)}," if region.rect else ""
+            message = f"This part{size} is neither a piece nor a spare, so it is scrap."
+            yield error("scrap", content.where, message, "Name it “piece”, keep it as “spare”, or cut it further.")
+        return
+    yield from _fill_findings(content, region.rect, unit)
+    index = 0
+    for branch in content.branches:
+        yield from _fill(branch.content, region.children[index], unit)
+        index += branch.times
+
+
+def _fill_findings(split: Split, rect: Rect | None, unit: Unit) -> Iterator[Finding]:
+    rests = [branch for branch in split.branches if branch.is_rest]
+    side = "width" if split.axis is Axis.COLUMNS else "height"
+    for extra in rests[1:]:
+        message = f"“rest” stands {len(rests)} times here, so no {side} follows from it."
+        yield error("rest-twice", f"{extra.where}/{side}", message, "Give all but one of them a length.")
+    left = missing(split, rect) if rect else None
+    if rect is None or left is None or len(rests) > 1:
+        return
+    if rests:
+        yield from _rest_findings(rests[0], left, unit, side)
+    elif left:
+        yield _does_not_fill(split, rect, left, unit, side)
+
+
+def _rest_findings(rest: Branch, left: int, unit: Unit, side: str) -> Iterator[Finding]:
+    where = f"{rest.where}/{side}"
+    if left <= 0:
+        measured = f"The other parts are {with_unit(-left, unit)} too long" if left else "The other parts fill it"
+        message = f"{measured}, so nothing is left for “rest”."
+        yield error("nothing-left-for-rest", where, message, "Shorten the others, or take this part out.")
+    elif left % rest.times:
+        message = f"“rest” is {with_unit(left, unit)}, which does not divide by {rest.times} on any ruler."
+        yield error("rest-does-not-divide", where, message, "Change the other lengths, or the number of times.")
+
+
+def _does_not_fill(split: Split, rect: Rect, left: int, unit: Unit, side: str) -> Finding:
+    what = "row" if split.axis is Axis.COLUMNS else "column"
+    whole = across(rect, split.axis)
+    measured = f"{with_unit(abs(left), unit)} {'missing' if left > 0 else 'over'}"
+    message = (
+        f"The parts add up to {with_unit(whole - left, unit)}, the {what} is {with_unit(whole, unit)}: {measured}."
+    )
+    remedy = f"Make the {side}s add up to {with_unit(whole, unit)}, or let one of them be “rest”."
+    return error(f"{what}-does-not-fill", split.where, message, remedy)
+
+
+def _is_filled(region: Region) -> bool:
+    if region.axis is None or region.rect is None:
+        return region.rect is not None
+    total = sum(across(child.rect, region.axis) for child in region.children if child.rect)
+    return total == across(region.rect, region.axis) and all(_is_filled(child) for child in region.children)
+
+
+def _splits(region: Region) -> Iterator[tuple[Region, Axis, Rect]]:
+    if region.axis is not None and region.rect is not None:
+        yield region, region.axis, region.rect
+    for child in region.children:
+        yield from _splits(child)
+
+
+def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
+    limit = bench.trimmer.length
+    for region, axis, rect in _splits(root):
+        length = across(rect, axis.other)
+        if length > limit and len(region.children) > 1:
+            message = (
+                f"The part is {size_text(rect.width, rect.height, bench.unit)}, so this cut is "
+                f"{with_unit(length, bench.unit)} long; the trimmer cuts {with_unit(limit, bench.unit)}."
+            )
+            remedy = f"Cut it into {axis.other.value} first, use smaller sheets, or a longer trimmer."
+            yield error("sheet-larger-than-trimmer", region.where, message, remedy)
+            return
+
+
+def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
+    graduation = bench.trimmer.graduation
+    said: set[tuple[str, int]] = set()
+    for region, _, _ in _splits(root):
+        for reading in readings(region, bench.trimmer.measures):
+            if reading % graduation == 0 or (region.where, reading) in said:
+                continue
+            said.add((region.where, reading))
+            below, above = (with_unit(mark, bench.unit) for mark in neighbours(reading, graduation))
+            message = (
+                f"A cut here is set to {with_unit(reading, bench.unit)}, between two marks of the trimmer's scale."
+            )
+            remedy = f"The nearest marks are {below} and {above}."
+            yield warning("off-graduation", region.where, message, remedy)
+
+
+def _too_narrow(root: Region, bench: Bench) -> Iterator[Finding]:
+    limit = bench.trimmer.shortest
+    said: set[str] = set()
+    for region, axis, _ in _splits(root):
+        for child in region.children:
+            narrow = across(child.rect, axis) if child.rect else limit
+            if narrow < limit and len(region.children) > 1 and child.where not in said:
+                said.add(child.where)
+                message = (
+                    f"The strip is {with_unit(narrow, bench.unit)} wide, narrower than the "
+                    f"{with_unit(limit, bench.unit)} that can be held safely."
+                )
+                remedy = "Hold it down with a ruler or a scrap of card, never with the fingers, or make it wider."
+                yield warning("strip-too-narrow", child.where, message, remedy)
+
+
+def _clashes(sheets: tuple[CutSheet, ...]) -> Iterator[Finding]:
+    """Two parts with one id: a name that looks like a numbered one (`mat-1` beside two of `mat`)."""
+    seen: dict[str, str] = {}
+    for part in (part for sheet in sheets for part in sheet.parts if part.use is Use.PIECE):
+        if part.id in seen and seen[part.id] != part.name:
+            message = (
+                f"“{part.id}” stands for two pieces: one of that name, and one of those numbered “{seen[part.id]}”."
+            )
+            yield error("piece-name-clash", f"{part.where}/piece", message, "Rename one of them.")
+        seen.setdefault(part.id, part.name)

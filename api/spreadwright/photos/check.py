@@ -1,0 +1,49 @@
+"""What photographs have to say about a recipe: mats that do not exist, are used twice, or are too small."""
+
+from collections.abc import Iterator, Sequence
+
+from spreadwright.errors import Finding, error, nearest_hint, warning
+from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.model import Photo, Piece, Recipe
+from spreadwright.photos.mats import has_room, photo_size
+
+SMALLEST = TICKS[Unit.INCH]
+"""A photo with a side below 1 in shows nothing any more: common practice of the trade."""
+
+
+def photo_findings(recipe: Recipe, pieces: Sequence[Piece]) -> tuple[Finding, ...]:
+    """Everything that can be said about the photographs of a recipe."""
+    by_id = {piece.id: piece for piece in pieces}
+    seen: set[str] = set()
+    findings: list[Finding] = []
+    for photo in recipe.photos:
+        findings += _mat_findings(photo, by_id, recipe.unit)
+        if photo.on in seen:
+            message = f"Two photos lie on “{photo.on}”."
+            findings.append(error("photo-twice", f"{photo.where}/on", message, "Keep one of them."))
+        seen.add(photo.on)
+    return tuple(findings)
+
+
+def _mat_findings(photo: Photo, by_id: dict[str, Piece], unit: Unit) -> Iterator[Finding]:
+    piece = by_id.get(photo.on)
+    if piece is None:
+        numbered = [each.id for each in by_id.values() if each.name == photo.on]
+        hint = f"There are {len(numbered)} of that name: “{numbered[0]}” to “{numbered[-1]}”." if numbered else ""
+        message = f"The photo lies on “{photo.on}”, which no sheet gives."
+        yield error("photo-on-unknown", f"{photo.where}/on", message, hint or nearest_hint(photo.on, by_id))
+    elif piece.size is not None and photo.border is not None:
+        yield from _size_findings(photo, photo.border, piece.size, unit)
+
+
+def _size_findings(photo: Photo, border: int, mat: Size, unit: Unit) -> Iterator[Finding]:
+    shown = f"The mat “{photo.on}” is {size_text(mat.width, mat.height, unit)}; a border of {with_unit(border, unit)}"
+    if not has_room(mat, photo):
+        remedy = f"Use a border below {with_unit(min(mat.width, mat.height) // 2, unit)}, or a larger mat."
+        yield error("mat-too-small", photo.where, f"{shown} leaves no room for a photo.", remedy)
+        return
+    size = photo_size(mat, border)
+    if min(size.width, size.height) < SMALLEST:
+        message = f"{shown} leaves a photo of {size_text(size.width, size.height, unit)}, less than 1 in (25.4 mm)."
+        yield warning("mat-too-small", photo.where, message, "Use a larger mat or a narrower border.")

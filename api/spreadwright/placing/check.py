@@ -1,0 +1,140 @@
+"""What placing has to say about a recipe: pieces and placements that do not match, pages left, pieces hidden."""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from itertools import chain
+
+from spreadwright.errors import Finding, error, nearest_hint, warning
+from spreadwright.geometry import Rect, Size, uncovered
+from spreadwright.lengths import Unit, neighbours, with_unit
+from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe
+from spreadwright.placing.layers import PlacedPiece, placed_pieces
+
+
+def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | None) -> tuple[Finding, ...]:
+    """Everything that can be said about the placements of a recipe; about its ruler only given a bench."""
+    placed = placed_pieces(recipe, pieces)
+    return tuple(
+        chain(
+            _unplaced(recipe, pieces),
+            chain.from_iterable(_placement_findings(each, recipe, pieces, bench) for each in recipe.placements),
+            _twice(recipe),
+            _off_page(recipe, placed),
+            _hidden(placed),
+            _captions(recipe, pieces),
+        )
+    )
+
+
+def _unplaced(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
+    named = {placement.piece for placement in recipe.placements}
+    for piece in pieces:
+        if piece.id not in named:
+            message = f"The piece “{piece.id}” is cut but not placed."
+            yield error("piece-not-placed", piece.where, message, "Place it on a page, or keep the part as “spare”.")
+
+
+def _placement_findings(
+    each: Placement, recipe: Recipe, pieces: Sequence[Piece], bench: Bench | None
+) -> Iterator[Finding]:
+    piece = next((piece for piece in pieces if piece.id == each.piece), None)
+    if piece is None:
+        yield error(
+            "piece-not-cut",
+            f"{each.where}/piece",
+            f"The piece “{each.piece}” is placed, but no sheet gives it.",
+            _piece_hint(each.piece, pieces),
+        )
+    elif each.is_turned and (role := recipe.role(piece.role)) and role.is_directional:
+        message = f"“{each.piece}” is turned, but its role “{role.id}” may carry a one-way print."
+        remedy = "Place it unturned, cut it the other way round, or make the role not directional."
+        yield error("print-turned", f"{each.where}/turned", message, remedy)
+    if each.page and recipe.spread.pages and each.page not in recipe.spread.pages:
+        message = f"The spread has no page “{each.page}”."
+        known = nearest_hint(each.page, recipe.spread.pages)
+        yield error("page-unknown", f"{each.where}/page", message, known)
+    yield from _ruler_findings(each, piece, recipe, bench)
+
+
+def _piece_hint(name: str, pieces: Sequence[Piece]) -> str:
+    numbered = [piece.id for piece in pieces if piece.name == name]
+    if numbered:
+        return f"There are {len(numbered)} of that name: “{numbered[0]}” to “{numbered[-1]}”."
+    return nearest_hint(name, [piece.id for piece in pieces])
+
+
+def _ruler_findings(each: Placement, piece: Piece | None, recipe: Recipe, bench: Bench | None) -> Iterator[Finding]:
+    size = piece.size if piece else None
+    size = size.turned() if size and each.is_turned else size
+    yield from _offset_findings(each, each.across, bench, _free(recipe.spread.size, size, is_across=True))
+    yield from _offset_findings(each, each.down, bench, _free(recipe.spread.size, size, is_across=False))
+
+
+def _free(page: Size | None, size: Size | None, *, is_across: bool) -> int | None:
+    """What the piece leaves free of the page in one direction, ticks."""
+    if page is None or size is None:
+        return None
+    return page.width - size.width if is_across else page.height - size.height
+
+
+def _offset_findings(each: Placement, offset: Offset, bench: Bench | None, free: int | None) -> Iterator[Finding]:
+    where = f"{each.where}/{offset.edge}"
+    if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and free is not None and free % 2:
+        message = f"“{each.piece}” cannot be centred: what is left of the page does not halve on any ruler."
+        yield error("centre-between-marks", where, message, "Measure it from an edge of the page.")
+    if bench and offset.distance is not None and offset.distance % bench.ruler_graduation:
+        marks = neighbours(offset.distance, bench.ruler_graduation)
+        below, above = (with_unit(mark, bench.unit) for mark in marks)
+        message = f"{with_unit(offset.distance, bench.unit)} falls between two marks of the ruler."
+        yield warning("off-ruler", where, message, f"The nearest marks are {below} and {above}.")
+
+
+def _twice(recipe: Recipe) -> Iterator[Finding]:
+    count = Counter(placement.piece for placement in recipe.placements)
+    seen: set[str] = set()
+    for placement in recipe.placements:
+        if placement.piece in seen:
+            message = f"The piece “{placement.piece}” is placed {count[placement.piece]} times."
+            yield error("piece-placed-twice", f"{placement.where}/piece", message, "Keep one of the placements.")
+        seen.add(placement.piece)
+
+
+def _off_page(recipe: Recipe, placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
+    page = recipe.spread.size
+    if page is None:
+        return
+    for each in placed:
+        beyond = list(_beyond(each.rect, Rect.at(0, 0, page), recipe.unit))
+        if beyond:
+            message = f"“{each.piece.id}” lies off the page: " + ", ".join(beyond) + "."
+            yield error("off-page", each.where, message, "Move it onto the page, or cut it smaller.")
+
+
+def _beyond(rect: Rect, page: Rect, unit: Unit) -> Iterator[str]:
+    overhangs = {
+        "left": page.left - rect.left,
+        "top": page.top - rect.top,
+        "right": rect.right - page.right,
+        "bottom": rect.bottom - page.bottom,
+    }
+    for edge, overhang in overhangs.items():
+        if overhang > 0:
+            yield f"{with_unit(overhang, unit)} beyond the {edge} edge"
+
+
+def _hidden(placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
+    for index, each in enumerate(placed):
+        above = [other.rect for other in placed[index + 1 :] if other.page == each.page]
+        if above and not uncovered(each.rect, above):
+            message = f"“{each.piece.id}” is hidden entirely under the pieces above it."
+            remedy = "Place it later in the list or elsewhere, or keep the part as “spare”."
+            yield warning("piece-hidden", each.where, message, remedy)
+
+
+def _captions(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
+    by_id = {piece.id: piece for piece in pieces}
+    for caption in recipe.captions:
+        piece = by_id.get(caption.on)
+        if piece is None:
+            message = f"The caption is on “{caption.on}”, which no sheet gives."
+            yield error("caption-on-unknown", f"{caption.where}/on", message, _piece_hint(caption.on, pieces))

@@ -1,0 +1,58 @@
+"""The steps with the ruler: each piece in gluing order, with the two distances that locate it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from spreadwright.lengths import size_text, with_unit
+from spreadwright.model import Bench, Edge, Offset, Recipe, Side
+from spreadwright.placing.layers import PlacedPiece
+
+CAUTIONS = (
+    "Lay all pieces out before you glue anything.",
+    "Air the room, and follow the instructions of your adhesive's maker.",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class PlaceStep:
+    """One piece to glue down; `number` counts through the whole recipe, from 1."""
+
+    number: int
+    placed: PlacedPiece
+    sentence: str
+
+
+def place_steps(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> tuple[PlaceStep, ...]:
+    """Every piece in gluing order: page by page, from the page upward."""
+    in_order = [each for page in recipe.spread.pages for each in placed if each.page == page]
+    return tuple(
+        PlaceStep(number, each, _sentence(recipe, each, bench)) for number, each in enumerate(in_order, start=1)
+    )
+
+
+def _sentence(recipe: Recipe, each: PlacedPiece, bench: Bench) -> str:
+    size = size_text(each.rect.width, each.rect.height, bench.unit)
+    page = "page" if each.page == "page" else f"{each.page} page"
+    turned = ", turned a quarter to the right" if each.is_turned else ""
+    face = ", its other face up" if each.side is Side.BACK else ""
+    what = f"“{each.piece.id}” ({each.piece.mark}), {size}{turned}{face}"
+    if recipe.spread.size == each.rect.size:
+        return f"{what}: lay it down as the whole {page}."
+    return f"{what}: on the {page}, {_where(each.across, bench)}, {_where(each.down, bench)}."
+
+
+def _where(offset: Offset, bench: Bench) -> str:
+    distance = offset.distance or 0
+    if offset.edge in (Edge.CENTRE, Edge.MIDDLE):
+        return _from_middle(offset.edge, distance, bench)
+    if distance == 0:
+        return f"flush with the {offset.edge} edge"
+    return f"{with_unit(distance, bench.unit)} from the {offset.edge} edge"
+
+
+def _from_middle(edge: Edge, distance: int, bench: Bench) -> str:
+    way = "across" if edge is Edge.CENTRE else "up and down"
+    if distance == 0:
+        return f"centred {way}"
+    sides = ("right", "left") if edge is Edge.CENTRE else ("down", "up")
+    return f"its middle {with_unit(abs(distance), bench.unit)} {sides[distance < 0]} of the page's middle"

@@ -1,0 +1,82 @@
+"""The collection: a folder of documents, read once.
+
+recipes/*.json  paper-sets/*.json  benches/*.json      (recipes lie at the top of the folder)
+"""
+
+from collections.abc import Callable
+from functools import cached_property
+from pathlib import Path
+from typing import TypeVar
+
+from spreadwright import shipped
+from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe
+from spreadwright.errors import InvalidDocument, UnknownName
+from spreadwright.model import Bench, PaperSet, Recipe
+
+Model = TypeVar("Model", Recipe, PaperSet, Bench)
+
+DEFAULT_BENCH = "bench-inch"
+
+
+class Collection:
+    """Recipes, paper sets and benches by id; the id is the name of the file.
+
+    Args:
+        folder: The shipped collection when left out.
+    """
+
+    def __init__(self, folder: Path | None = None) -> None:
+        self.folder = folder or shipped.folder("recipes")
+
+    @cached_property
+    def recipes(self) -> dict[str, Reading[Recipe]]:
+        """Every recipe, by id in alphabetical order, sound or not."""
+        return _read_all(self.folder, read_recipe)
+
+    @cached_property
+    def paper_sets(self) -> dict[str, Reading[PaperSet]]:
+        """Every paper set, by id in alphabetical order."""
+        return _read_all(self.folder / "paper-sets", read_paper_set)
+
+    @cached_property
+    def benches(self) -> dict[str, Reading[Bench]]:
+        """Every bench, by id in alphabetical order."""
+        return _read_all(self.folder / "benches", read_bench)
+
+    def recipe(self, recipe_id: str) -> Reading[Recipe]:
+        """The recipe of an id, as read.
+
+        Raises:
+            UnknownName: The collection has no such recipe.
+        """
+        return _find(self.recipes, "recipe", recipe_id)
+
+    def paper_set(self, set_id: str) -> PaperSet:
+        """The paper set of an id.
+
+        Raises:
+            UnknownName: The collection has no such paper set.
+            InvalidDocument: It carries an error.
+        """
+        return _sound(_find(self.paper_sets, "paper set", set_id))
+
+    def bench(self, bench_id: str = DEFAULT_BENCH) -> Bench:
+        """The bench of an id; raises like `paper_set`."""
+        return _sound(_find(self.benches, "bench", bench_id))
+
+
+def _read_all(folder: Path, read: Callable[[bytes, str], Reading[Model]]) -> dict[str, Reading[Model]]:
+    files = sorted(folder.glob("*.json"), key=lambda file: file.stem)
+    return {file.stem: read(file.read_bytes(), file.stem) for file in files}
+
+
+def _find(documents: dict[str, Reading[Model]], kind: str, name: str) -> Reading[Model]:
+    if name not in documents:
+        raise UnknownName(kind, name, documents)
+    return documents[name]
+
+
+def _sound(reading: Reading[Model]) -> Model:
+    if not reading.is_sound:
+        raise InvalidDocument(reading.model.title, reading.findings)
+    return reading.model

@@ -1,0 +1,219 @@
+"""The JSON form of every answer: the same on the command line and over HTTP.
+
+Lengths are whole ticks (320 to the millimetre, 8128 to the inch), beside the words for people in the bench's unit.
+"""
+
+from collections.abc import Iterable, Sequence
+from itertools import islice
+from typing import Any
+
+from spreadwright.colour import colourways, count
+from spreadwright.cutting import CutSheet, CutStep, Share
+from spreadwright.errors import Finding
+from spreadwright.geometry import Rect
+from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.model import Colourway, PaperSet, Piece, Recipe
+from spreadwright.tasks.check import Report
+from spreadwright.tasks.cut import Cutting
+from spreadwright.tasks.place import Placing
+
+Json = dict[str, Any]
+
+_SCALE = {"ticks_per_mm": TICKS[Unit.MILLIMETRE], "ticks_per_inch": TICKS[Unit.INCH]}
+
+
+def finding_answer(finding: Finding) -> Json:
+    """One finding."""
+    return {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "where": finding.where,
+        "message": finding.message,
+        "remedy": finding.remedy,
+    }
+
+
+def report_answer(report: Report) -> Json:
+    """What a check found out."""
+    return {
+        "kind": report.kind,
+        "title": report.title,
+        "fine": report.is_fine,
+        "findings": [finding_answer(finding) for finding in report.findings],
+    }
+
+
+def recipe_figures(recipe: Recipe) -> Json:
+    """What somebody wants to know of a recipe when choosing: the figures that matter."""
+    return {
+        "id": recipe.id,
+        "title": recipe.title,
+        "summary": recipe.summary,
+        "authors": list(recipe.authors),
+        "licence": recipe.licence,
+        "language": recipe.language,
+        "tags": list(recipe.tags),
+        "pages": len(recipe.spread.pages),
+        "sheets": sum(sheet.times for sheet in recipe.sheets),
+        "photos": len(recipe.photos),
+    }
+
+
+def paper_set_figures(papers: PaperSet) -> Json:
+    """What somebody wants to know of a paper set when choosing."""
+    return {
+        "id": papers.id,
+        "title": papers.title,
+        "summary": papers.summary,
+        "authors": list(papers.authors),
+        "licence": papers.licence,
+        "tags": list(papers.tags),
+        "papers": [{"id": paper.id, "title": paper.title} for paper in papers.papers],
+    }
+
+
+def cuts_answer(cutting: Cutting) -> Json:
+    """The cut sheets, the steps at the trimmer and the piles."""
+    pieces = {piece.id: piece for piece in cutting.pieces}
+    return {
+        "recipe": cutting.recipe.id,
+        "bench": {"id": cutting.bench.id, "title": cutting.bench.title, "unit": cutting.bench.unit.value},
+        **_SCALE,
+        "cautions": list(cutting.cautions),
+        "sheets": [_sheet(sheet, cutting, pieces) for sheet in cutting.sheets],
+        "steps": [_cut_step(step, cutting, index) for index, step in enumerate(cutting.steps)],
+        "piles": [
+            {"page": pile.page, "pieces": [{"id": piece.id, "mark": piece.mark} for piece in pile.pieces]}
+            for pile in cutting.piles
+        ],
+    }
+
+
+def _sheet(sheet: CutSheet, cutting: Cutting, pieces: dict[str, Piece]) -> Json:
+    unit = cutting.bench.unit
+    return {
+        "number": sheet.number,
+        "role": sheet.role,
+        "size": _rect(sheet.root.rect, unit),
+        "parts": [
+            {
+                "id": part.id,
+                "use": part.use,
+                "mark": pieces[part.id].mark if part.id in pieces else None,
+                "pile": cutting.page_of.get(part.id),
+                "place": _rect(part.rect, unit),
+            }
+            for part in sheet.parts
+        ],
+    }
+
+
+def _cut_step(step: CutStep, cutting: Cutting, index: int) -> Json:
+    unit, words = cutting.bench.unit, cutting.words[index]
+    return {
+        "number": step.number,
+        "sheet": step.sheet,
+        "on_board": _rect(step.on_board, unit),
+        "arrival": step.arrival.value,
+        "axis": step.axis.value,
+        "quarter_turns_left": step.quarter_turns_left,
+        "turned_now": step.is_turned_now,
+        "measures": step.measures.value,
+        "reading": {"ticks": step.reading, "exact_ticks": step.exact, "text": with_unit(step.reading, unit)},
+        "falls": _share(step.falling, unit),
+        "stays": _share(step.kept, unit),
+        "words": {
+            "caution": words.caution,
+            "board": words.board,
+            "setting": words.setting,
+            "falls": words.falls,
+            "stays": words.stays,
+        },
+    }
+
+
+def _share(share: Share, unit: Unit) -> Json:
+    return {"fate": share.fate.value, "id": share.id or None, "place": _rect(share.rect, unit)}
+
+
+def _rect(rect: Rect | None, unit: Unit) -> Json | None:
+    if rect is None:
+        return None
+    return {
+        "left": rect.left,
+        "top": rect.top,
+        "width": rect.width,
+        "height": rect.height,
+        "text": size_text(rect.width, rect.height, unit),
+    }
+
+
+def placement_answer(placing: Placing) -> Json:
+    """Where every piece and photograph lies, in gluing order."""
+    unit = placing.bench.unit
+    photos = {photo.on: photo for photo in placing.photos}
+    return {
+        "recipe": placing.recipe.id,
+        "bench": {"id": placing.bench.id, "title": placing.bench.title, "unit": unit.value},
+        **_SCALE,
+        "cautions": list(placing.cautions),
+        "steps": [
+            {
+                "number": step.number,
+                "piece": step.placed.piece.id,
+                "mark": step.placed.piece.mark,
+                "page": step.placed.page,
+                "layer": step.placed.layer,
+                "turned": step.placed.is_turned,
+                "face": step.placed.side.value,
+                "place": _rect(step.placed.rect, unit),
+                "photo": _rect(photos[step.placed.piece.id].rect_on(step.placed.rect), unit)
+                if step.placed.piece.id in photos
+                else None,
+                "words": step.sentence,
+            }
+            for step in placing.steps
+        ],
+    }
+
+
+def colourway_answer(colourway: Colourway) -> Json:
+    """One colourway: its id, and which side of which paper plays each role."""
+    return {
+        "id": colourway.id,
+        "set": colourway.set_id,
+        "roles": {
+            role: {"paper": choice.paper.id, "title": choice.paper.title, "side": choice.side.value}
+            for role, choice in colourway.choices
+        },
+    }
+
+
+def colourways_answer(recipe: Recipe, papers: PaperSet, *, start: int, limit: int) -> Json:
+    """A stretch of the list of all colourways, which is never built as a whole.
+
+    Raises:
+        NoColourway: No paper of the set fits one of the roles.
+    """
+    found = islice(colourways(recipe, papers), start, start + limit)
+    return {
+        "recipe": recipe.id,
+        "set": papers.id,
+        "count": count(recipe, papers),
+        "start": start,
+        "colourways": [colourway_answer(each) for each in found],
+    }
+
+
+def severities(findings: Iterable[Finding]) -> dict[str, int]:
+    """How many findings there are of each severity."""
+    counted: dict[str, int] = {"error": 0, "warning": 0, "note": 0}
+    for finding in findings:
+        counted[finding.severity.value] += 1
+    return counted
+
+
+def summary(findings: Sequence[Finding]) -> str:
+    """The findings counted, in words: ``2 errors, 1 warning``; ``no findings``."""
+    counted = [f"{n} {word}{'s' if n != 1 else ''}" for word, n in severities(findings).items() if n]
+    return ", ".join(counted) or "no findings"

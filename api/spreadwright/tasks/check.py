@@ -1,0 +1,86 @@
+"""The verb *check*: everything that can be said about a document, in document order."""
+
+from dataclasses import dataclass
+
+from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
+from spreadwright.cutting import cut_sheets, pieces, tree_findings, trimmer_findings
+from spreadwright.document import Reading, position, read_any
+from spreadwright.errors import Finding, InvalidDocument, has_errors
+from spreadwright.model import Bench, PaperSet, Recipe
+from spreadwright.photos import photo_findings
+from spreadwright.placing import placing_findings
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """What a check found out about one document."""
+
+    kind: str
+    title: str
+    findings: tuple[Finding, ...]
+
+    @property
+    def is_fine(self) -> bool:
+        """Whether nothing found is an error."""
+        return not has_errors(self.findings)
+
+
+def check(data: bytes, bench: Bench, papers: PaperSet | None = None, colourway_id: str | None = None) -> Report:
+    """A document of any kind, checked as far as it can be read.
+
+    Args:
+        data: The document's bytes.
+        bench: The bench on which a recipe would be cut and placed.
+        papers: A paper set that should fill a recipe's roles.
+        colourway_id: One colourway of that set, to be checked too.
+
+    Raises:
+        UnreadableDocument: The bytes are no JSON object, or are too many.
+        UnknownName: The colourway is none of this recipe and set.
+    """
+    reading = read_any(data)
+    title = str(reading.document.get("title") or reading.model.id)
+    if not isinstance(reading.model, Recipe):
+        return Report(reading.kind, title, reading.findings)
+    found = recipe_findings(reading, bench)
+    if papers:
+        found += _papers_findings(reading.model, papers, colourway_id)
+    return Report(reading.kind, title, _sorted(found, reading))
+
+
+def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tuple[Finding, ...]:
+    """All findings of a recipe; without a bench those that hold on every bench."""
+    recipe = reading.model
+    cut = pieces(cut_sheets(recipe))
+    findings = (
+        *reading.findings,
+        *tree_findings(recipe),
+        *role_findings(recipe, cut),
+        *placing_findings(recipe, cut, bench),
+        *photo_findings(recipe, cut),
+    )
+    return _sorted((*findings, *trimmer_findings(recipe, bench)) if bench else findings, reading)
+
+
+def _papers_findings(recipe: Recipe, papers: PaperSet, colourway_id: str | None) -> tuple[Finding, ...]:
+    found = paper_findings(recipe, papers)
+    if colourway_id is None:
+        return found
+    colourway = named(recipe, papers, colourway_id)
+    return (*found, *colourway_findings(recipe, colourway, pieces(cut_sheets(recipe))))
+
+
+def _sorted(findings: tuple[Finding, ...], reading: Reading[Recipe]) -> tuple[Finding, ...]:
+    return tuple(sorted(findings, key=lambda finding: position(finding.where, reading.document)))
+
+
+def proven(reading: Reading[Recipe], bench: Bench | None = None) -> Recipe:
+    """The recipe, if it may be drawn, placed and, given a bench, cut.
+
+    Raises:
+        InvalidDocument: Its findings contain an error.
+    """
+    findings = recipe_findings(reading, bench)
+    if has_errors(findings):
+        raise InvalidDocument(reading.model.title, findings)
+    return reading.model
