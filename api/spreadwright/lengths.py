@@ -23,6 +23,8 @@ class Unit(StrEnum):
 TICKS = {Unit.INCH: 8128, Unit.CENTIMETRE: 3200, Unit.MILLIMETRE: 320}
 """Ticks in one unit."""
 
+UNIT_WORDS = {Unit.INCH: "inches", Unit.CENTIMETRE: "centimetres", Unit.MILLIMETRE: "millimetres"}
+
 FINEST = {Unit.INCH: 127, Unit.CENTIMETRE: 32, Unit.MILLIMETRE: 32}
 """The finest mark of a ruler in that unit, ticks: 1/64 in, 0.1 mm."""
 
@@ -38,7 +40,7 @@ _LENGTH = re.compile(
         \s?(?P<unit>in\.?|inch|inches|"|''|cm|mm)?""",
     re.VERBOSE | re.IGNORECASE,
 )
-_UNIT_WORDS = {"in": Unit.INCH, "inch": Unit.INCH, "inches": Unit.INCH, '"': Unit.INCH, "''": Unit.INCH}
+_UNIT_NAMES = {"in": Unit.INCH, "inch": Unit.INCH, "inches": Unit.INCH, '"': Unit.INCH, "''": Unit.INCH}
 _LIKE_ASCII = str.maketrans({"⁄": "/", "∕": "/", "−": "-", "–": "-", "″": '"', "”": '"', "“": '"', "’": "'", "′": "'"})
 
 
@@ -68,7 +70,7 @@ def _exact(text: str, unit: Unit) -> tuple[Fraction, Unit]:
     if match is None:
         raise UnreadableLength(text[:40])
     word = (match["unit"] or "").lower().rstrip(".")
-    written_in = _UNIT_WORDS.get(word) or (Unit(word) if word else unit)
+    written_in = _UNIT_NAMES.get(word) or (Unit(word) if word else unit)
     value = _value(match, text) * TICKS[written_in]
     return (-value if match["sign"] == "-" else value), written_in
 
