@@ -1,0 +1,205 @@
+"""The spread as it will lie on the table: papers at real scale, layers, prints, pencilled captions."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from spreadwright.cutting import cut_sheets
+from spreadwright.drawing import relief
+from spreadwright.drawing.canvas import Canvas, Stop, filled
+from spreadwright.drawing.patterns import draw_face
+from spreadwright.drawing.pencil import write_lines
+from spreadwright.drawing.scenes import Scene, chosen, draw_print
+from spreadwright.drawing.theme import MM, TABLE
+from spreadwright.errors import CannotDraw
+from spreadwright.geometry import Rect, Size, uncovered
+from spreadwright.model import Colourway, Face, Recipe, Side
+from spreadwright.photos import MattedPhoto
+from spreadwright.placing import PlacedPiece
+
+_BLANK_PAGE = "#fdfcf8"
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """Where a piece lay on its sheet, and how wide that sheet is; ticks."""
+
+    place: Rect
+    width: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Print:
+    """A photograph, the piece that it lies on, and what it shows."""
+
+    mat: PlacedPiece
+    rect: Rect
+    scene: Scene
+
+
+def spread_picture(
+    recipe: Recipe,
+    placed: Sequence[PlacedPiece],
+    photos: Sequence[MattedPhoto],
+    colourway: Colourway,
+    *,
+    papers: str = "",
+    prefix: str = "",
+    surface: str = TABLE,
+) -> Canvas:
+    """All pages of a recipe side by side, seen from straight above.
+
+    Args:
+        papers: What the paper set is called.
+        prefix: Stands before every id, so that several pictures can lie in one page.
+        surface: What the pages lie on; empty for nothing.
+
+    Raises:
+        CannotDraw: The recipe does not say how large its pages are.
+    """
+    page = recipe.spread.size
+    if page is None:
+        raise CannotDraw(f"The spread of “{recipe.title}”")
+    margin = min(page.width, page.height) // 16
+    size = Size(page.width * len(recipe.spread.pages) + 2 * margin, page.height + 2 * margin)
+    canvas = Canvas(
+        size, title=_title(recipe, photos, papers), description=_description(recipe, colourway), prefix=prefix
+    )
+    pages = {
+        name: Rect.at(margin + number * page.width, margin, page) for number, name in enumerate(recipe.spread.pages)
+    }
+    _table(
+        canvas, Rect.at(0, 0, size), Rect.between(margin, margin, size.width - margin, size.height - margin), surface
+    )
+    _Spread(canvas, recipe, placed, colourway, _prints(recipe, placed, photos)).draw(pages)
+    return canvas
+
+
+def _title(recipe: Recipe, photos: Sequence[MattedPhoto], papers: str) -> str:
+    what = "double-page spread" if len(recipe.spread.pages) == 2 else "single page"
+    count = f" with {len(photos)} photo{'s' if len(photos) != 1 else ''}" if photos else ""
+    return f"{recipe.title}{f', in {papers} papers' if papers else ''}: {what}{count}"
+
+
+def _description(recipe: Recipe, colourway: Colourway) -> str:
+    parts = [
+        f"{recipe_role.title or role}: {choice.paper.title}{' (back)' if choice.side is Side.BACK else ''}"
+        for role, choice in colourway.choices
+        if (recipe_role := recipe.role(role)) is not None
+    ]
+    return f"Papers: {'; '.join(parts)}." if parts else ""
+
+
+def _table(canvas: Canvas, whole: Rect, pages: Rect, surface: str) -> None:
+    if surface:
+        canvas.rect(whole, filled(surface))
+        light = canvas.gradient(
+            (0, 0), (whole.right, whole.bottom), (Stop(0, "#ffffff", 0.35), Stop(0.6, "#ffffff", 0))
+        )
+        canvas.rect(whole, filled(light))
+    relief.shadow(canvas, pages, 5 * MM, opacity=0.3)
+    relief.shadow(canvas, pages, 3 * MM // 2, opacity=0.26)
+
+
+def _prints(recipe: Recipe, placed: Sequence[PlacedPiece], photos: Sequence[MattedPhoto]) -> tuple[_Print, ...]:
+    by_piece = {piece.piece.id: piece for piece in placed}
+    lying = [(mat, photo.rect_on(mat.rect)) for photo in photos if (mat := by_piece.get(photo.on)) is not None]
+    scenes = chosen([rect.size for _, rect in lying], recipe.id)
+    return tuple(_Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True))
+
+
+class _Spread:
+    """One picture under construction."""
+
+    def __init__(
+        self,
+        canvas: Canvas,
+        recipe: Recipe,
+        placed: Sequence[PlacedPiece],
+        colourway: Colourway,
+        prints: tuple[_Print, ...],
+    ) -> None:
+        self._canvas = canvas
+        self._recipe = recipe
+        self._placed = placed
+        self._colourway = colourway
+        self._prints = prints
+        self._sheets = _sheets(recipe)
+
+    def draw(self, pages: Mapping[str, Rect]) -> None:
+        """Each page from the bottom upward, then the fold over all."""
+        for name, page in pages.items():
+            with self._canvas.group(clip=page):
+                self._canvas.rect(page, filled(_BLANK_PAGE))
+                self._page(name, page)
+                relief.sheen(self._canvas, page)
+        for page in list(pages.values())[1:]:
+            relief.fold(self._canvas, page.left, page.top, page.bottom)
+
+    def _page(self, name: str, page: Rect) -> None:
+        pieces = [piece for piece in self._placed if piece.page == name]
+        written = {caption.on for caption in self._recipe.captions}
+        for piece in pieces:
+            self._piece(piece, piece.rect.moved(page.left, page.top))
+        for number, piece in enumerate(pieces):
+            if piece.piece.id in written:
+                self._caption(piece, self._covers(piece, pieces[number + 1 :]), page)
+        for photo in self._prints:
+            if photo.mat.page == name:
+                self._print(photo, photo.rect.moved(page.left, page.top))
+
+    def _piece(self, piece: PlacedPiece, rect: Rect) -> None:
+        choice = self._colourway.choice(piece.piece.role)
+        face = _shown(self._colourway, piece)
+        relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
+        with self._canvas.group(role=piece.piece.role, clip=rect):
+            self._paper(piece, rect, face)
+            relief.cut_edge(self._canvas, rect, face.colours[0], choice.paper.core)
+
+    def _paper(self, piece: PlacedPiece, rect: Rect, face: Face) -> None:
+        """The print runs as it ran on the sheet: moved, and turned with the piece."""
+        area = self._area(piece, rect)
+        if piece.is_turned:
+            with self._canvas.group(at=(rect.right + area.top, rect.top - area.left), turned_deg=90):
+                draw_face(self._canvas, face, area)
+            return
+        with self._canvas.group(at=(rect.left - area.left, rect.top - area.top)):
+            draw_face(self._canvas, face, area)
+
+    def _area(self, piece: PlacedPiece, rect: Rect) -> Rect:
+        """Where the piece lay on its sheet, seen from the side that is up."""
+        sheet = self._sheets.get(piece.piece.id)
+        if sheet is None:
+            return Rect.at(0, 0, rect.size.turned() if piece.is_turned else rect.size)
+        if piece.side is Side.BACK:
+            return Rect(sheet.width - sheet.place.right, sheet.place.top, sheet.place.width, sheet.place.height)
+        return sheet.place
+
+    def _covers(self, piece: PlacedPiece, later: Sequence[PlacedPiece]) -> list[Rect]:
+        photos = [photo.rect for photo in self._prints if photo.mat.page == piece.page]
+        return photos + [above.rect for above in later]
+
+    def _caption(self, piece: PlacedPiece, covers: Sequence[Rect], page: Rect) -> None:
+        rooms = uncovered(piece.rect, covers)
+        room = max(rooms, key=lambda rect: (min(rect.width, 95 * MM) * min(rect.height, 30 * MM), rect), default=None)
+        if room is not None:
+            ground = _shown(self._colourway, piece).colours[0]
+            write_lines(self._canvas, room.moved(page.left, page.top), ground, f"{self._recipe.id}/{piece.piece.id}")
+
+    def _print(self, photo: _Print, rect: Rect) -> None:
+        relief.shadow(self._canvas, rect, relief.LAYER_HEIGHT)
+        draw_print(self._canvas, rect, photo.scene, day=self._recipe.id, seed=photo.mat.piece.id)
+
+
+def _shown(colourway: Colourway, piece: PlacedPiece) -> Face:
+    """The face that is up: the role's own, or its reverse for a piece that is placed back up."""
+    choice = colourway.choice(piece.piece.role)
+    return choice.paper.face(choice.side if piece.side is Side.FRONT else choice.side.other)
+
+
+def _sheets(recipe: Recipe) -> dict[str, _Sheet]:
+    return {
+        part.id: _Sheet(part.rect, sheet.size.width)
+        for sheet in cut_sheets(recipe)
+        for part in sheet.parts
+        if part.rect is not None and sheet.size is not None
+    }
