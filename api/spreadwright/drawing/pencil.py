@@ -1,5 +1,7 @@
 """Pencilled lines that stand for a caption: the gait of handwriting without its words."""
 
+from collections.abc import Iterable, Sequence
+from itertools import combinations
 from random import Random
 
 from spreadwright.drawing.canvas import Canvas, stroked
@@ -29,8 +31,30 @@ def write_lines(canvas: Canvas, room: Rect, ground: str, seed: str) -> None:
     for number in range(count):
         share = chance.uniform(0.45, 0.75) if number == count - 1 and count > 1 else chance.uniform(0.86, 1)
         _line(path, inner.left, first + number * _LINE, round(min(inner.width, _LONGEST_LINE) * share), chance)
-    colour = "#4a4540" if lightness(ground) > 0.45 else "#f4efe4"
+    colour = "#4a4540" if lightness(ground) > 0.56 else "#f4efe4"
     canvas.path(path, stroked(colour, MM * 42 // 100, opacity=0.78, is_round=True))
+
+
+def free_room(paper: Rect, covers: Sequence[Rect]) -> Rect | None:
+    """The largest rectangle of a paper that nothing covers, no more of it counted than a caption can use."""
+    lying = [cover for cover in covers if cover.overlaps(paper)]
+    xs = _edges(paper.left, paper.right, [edge for cover in lying for edge in (cover.left, cover.right)])
+    ys = _edges(paper.top, paper.bottom, [edge for cover in lying for edge in (cover.top, cover.bottom)])
+    rooms = (
+        Rect.between(left, top, right, bottom)
+        for left, right in combinations(xs, 2)
+        for top, bottom in combinations(ys, 2)
+    )
+    free = (room for room in rooms if not any(cover.overlaps(room) for cover in lying))
+    return max(free, key=lambda room: (_usable(room), room), default=None)
+
+
+def _edges(low: int, high: int, between: Iterable[int]) -> list[int]:
+    return sorted({low, high, *(edge for edge in between if low < edge < high)})
+
+
+def _usable(room: Rect) -> int:
+    return min(room.width, _LONGEST_LINE + 2 * _PAD) * min(room.height, _MOST_LINES * _LINE)
 
 
 def _line(path: Path, left: int, base: int, length: int, chance: Random) -> None:

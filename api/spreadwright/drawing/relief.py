@@ -14,7 +14,7 @@ from spreadwright.model import Core
 LAYER_HEIGHT = 6 * MM // 10
 """How far the shadow of one more layer falls."""
 _HIGHEST = 5
-_STEPS = 6
+_STEPS = 8
 _EDGE = MM // 4
 
 

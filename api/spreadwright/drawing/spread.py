@@ -7,11 +7,11 @@ from spreadwright.cutting import cut_sheets
 from spreadwright.drawing import relief
 from spreadwright.drawing.canvas import Canvas, Stop, filled
 from spreadwright.drawing.patterns import draw_face
-from spreadwright.drawing.pencil import write_lines
+from spreadwright.drawing.pencil import free_room, write_lines
 from spreadwright.drawing.scenes import Scene, chosen, draw_print
 from spreadwright.drawing.theme import MM, TABLE
 from spreadwright.errors import CannotDraw
-from spreadwright.geometry import Rect, Size, uncovered
+from spreadwright.geometry import Rect, Size
 from spreadwright.model import Colourway, Face, Recipe, Side
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece
@@ -179,8 +179,7 @@ class _Spread:
         return photos + [above.rect for above in later]
 
     def _caption(self, piece: PlacedPiece, covers: Sequence[Rect], page: Rect) -> None:
-        rooms = uncovered(piece.rect, covers)
-        room = max(rooms, key=lambda rect: (min(rect.width, 95 * MM) * min(rect.height, 30 * MM), rect), default=None)
+        room = free_room(piece.rect, covers)
         if room is not None:
             ground = _shown(self._colourway, piece).colours[0]
             write_lines(self._canvas, room.moved(page.left, page.top), ground, f"{self._recipe.id}/{piece.piece.id}")

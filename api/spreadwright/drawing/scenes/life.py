@@ -1,6 +1,7 @@
 """People and what they make: figures, houses, boats. Places are the foot of a thing, sizes its height, in units."""
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from spreadwright.drawing.scenes.brush import Brush, Spot
 from spreadwright.drawing.scenes.light import SKIN
@@ -233,41 +234,29 @@ def bench(brush: Brush, x: float, y: float, size: float) -> None:
 
 
 def parasol(brush: Brush, x: float, y: float, size: float) -> None:
-    """A beach umbrella with a towel beneath."""
+    """A beach umbrella, leaning a little, with a towel in its shade."""
     first, second, third = brush.light.coats
-    brush.shape(
-        [
-            (x - size * 0.1, y + size * 0.02),
-            (x + size * 0.7, y - size * 0.04),
-            (x + size * 0.85, y + size * 0.1),
-            (x + size * 0.05, y + size * 0.16),
-        ],
-        second,
-    )
-    brush.stroke([(x, y), (x + size * 0.12, y - size * 0.8)], brush.light.wall, size * 0.035)
-    top = (x + size * 0.14, y - size)
-    left, right = (x - size * 0.5, y - size * 0.52), (x + size * 0.68, y - size * 0.7)
-    brush.blob(
-        [
-            left,
-            (x - size * 0.4, y - size * 0.98),
-            top,
-            (x + size * 0.6, y - size * 1.1),
-            right,
-            (x + size * 0.1, y - size * 0.68),
-        ],
-        first,
-    )
-    brush.blob(
-        [
-            (x - size * 0.1, y - size * 0.66),
-            (x - size * 0.06, y - size * 0.9),
-            top,
-            (x + size * 0.3, y - size * 0.95),
-            (x + size * 0.3, y - size * 0.72),
-        ],
-        lighter(third, 0.3),
-    )
+    brush.oval(x + size * 0.3, y + size * 0.04, size * 0.55, size * 0.07, brush.light.dark, 0.16)
+    towel = [(0.12, 0.0), (0.74, -0.03), (0.86, 0.09), (0.2, 0.13)]
+    brush.shape([(x + size * dx, y + size * dy) for dx, dy in towel], second)
+    brush.stroke([(x, y + size * 0.04), (x + size * 0.17, y - size * 0.9)], brush.light.wall, size * 0.03)
+    top = (x + size * 0.19, y - size)
+    rim = [
+        (x + size * dx, y - size * up)
+        for dx, up in ((-0.46, 0.5), (-0.22, 0.55), (0.06, 0.59), (0.36, 0.62), (0.64, 0.61), (0.86, 0.56))
+    ]
+    for number, (left, right) in enumerate(pairwise(rim)):
+        bulge = (1 - abs(number - 2) / 3.2) * 0.05
+        corners = [left, _towards(left, top, 0.55, -0.09 + 0.045 * number), top]
+        back = [_towards(right, top, 0.55, -0.09 + 0.045 * (number + 1)), right]
+        hem = ((left[0] + right[0]) / 2, (left[1] + right[1]) / 2 - size * bulge)
+        brush.shape([*corners, *back, hem], lighter(third, 0.35) if number % 2 else first)
+
+
+def _towards(start: Spot, end: Spot, share: float, lift: float) -> Spot:
+    """A spot on the way from one to another, pushed sideways and up like the cloth between two ribs."""
+    x, y = start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share
+    return x + lift * 0.4, y - 0.035
 
 
 def fence(brush: Brush, left: Spot, right: Spot, posts: int) -> None:

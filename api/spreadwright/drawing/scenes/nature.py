@@ -4,17 +4,20 @@ from spreadwright.drawing.scenes.brush import Brush
 from spreadwright.drawing.tint import darker, lighter, mixed
 
 
-def sky(brush: Brush, horizon: float) -> None:
-    """The sky down to the horizon, a low sun or none, a few clouds."""
+def sky(brush: Brush, horizon: float) -> float | None:
+    """The sky down to the horizon, a low sun or none, a few clouds; gives where the sun stands."""
+    sun = None
     light = brush.light
     brush.wash(0, horizon, [(0, light.sky, 1), (0.75, mixed(light.sky, light.low_sky, 0.8), 1), (1, light.low_sky, 1)])
     if brush.chance.random() < 0.6:
-        x, y = brush.between(0.15, 0.85) * brush.across, horizon * brush.between(0.3, 0.62)
+        sun = x = brush.between(0.15, 0.85) * brush.across
+        y = horizon * brush.between(0.3, 0.62)
         brush.disc(x, y, 0.16, light.glow, 0.25)
         brush.disc(x, y, 0.10, light.glow, 0.35)
         brush.disc(x, y, 0.055, lighter(light.glow, 0.5), 0.9)
     for _ in range(brush.chance.choice((1, 2, 3))):
         cloud(brush, brush.between(0, brush.across), horizon * brush.between(0.15, 0.6), brush.between(0.1, 0.2))
+    return sun
 
 
 def cloud(brush: Brush, x: float, y: float, size: float) -> None:
@@ -62,11 +65,34 @@ def round_tree(brush: Brush, x: float, y: float, size: float, colour: str) -> No
         ],
         trunk,
     )
+    if size < 0.3:
+        _far_tree(brush, x, y, size, colour)
+        return
     heads = [(-0.2, 0.52, 0.2), (0.2, 0.5, 0.2), (0.0, 0.62, 0.27), (-0.1, 0.78, 0.2), (0.13, 0.74, 0.19)]
     for dx, up, radius in heads:
         brush.disc(x + size * (dx + brush.between(-0.03, 0.03)), y - size * up, size * radius, colour)
     for dx, up, radius in ((-0.24, 0.58, 0.11), (-0.12, 0.82, 0.12), (0.06, 0.66, 0.1)):
         brush.disc(x + size * dx, y - size * up, size * radius, lighter(colour, 0.16), 0.7)
+
+
+def _far_tree(brush: Brush, x: float, y: float, size: float, colour: str) -> None:
+    """The same from afar: one crown and its lit side."""
+    wide = size * brush.between(0.3, 0.4)
+    crown = [(-1, -0.5), (-0.9, -1.05), (0, -1.3), (0.95, -1.0), (1, -0.45), (0.3, -0.25), (-0.4, -0.25)]
+    brush.blob([(x + wide * dx, y + size * 0.75 * dy) for dx, dy in crown], colour)
+    brush.disc(x - wide * 0.25, y - size * 0.68, wide * 0.4, lighter(colour, 0.16), 0.6)
+
+
+def glitter(brush: Brush, x: float, top: float, bottom: float) -> None:
+    """The sun's road on the water."""
+    spots = []
+    for _ in range(26):
+        near = brush.chance.random()
+        length = 0.02 + 0.06 * near
+        spots.append(
+            (x - length / 2 + brush.between(-0.5, 0.5) * (0.05 + 0.2 * near), top + (bottom - top) * near**1.3, length)
+        )
+    brush.marks(spots, lighter(brush.light.glow, 0.4), 0.0065, 0.65)
 
 
 def conifer(brush: Brush, x: float, y: float, size: float, colour: str) -> None:

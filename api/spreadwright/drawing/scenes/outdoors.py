@@ -9,9 +9,11 @@ def coast(brush: Brush) -> None:
     """A bay with a headland, boats, a beach that curves in, and somebody on it."""
     light, down = brush.light, brush.down
     horizon = down * brush.between(0.36, 0.46)
-    nature.sky(brush, horizon)
+    sun = nature.sky(brush, horizon)
     brush.ridge(horizon - 0.05, 0.07, 0.9 / brush.across, light.far(light.pine, 0.68))
     nature.water(brush, horizon, down)
+    if sun is not None:
+        nature.glitter(brush, sun, horizon + 0.01, down)
     for _ in range(brush.chance.choice((1, 2, 3))):
         life.sailing_boat(
             brush,
@@ -238,9 +240,11 @@ def harbour(brush: Brush) -> None:
     """A lighthouse on its rock, the sea about it, boats coming home."""
     light, across, down = brush.light, brush.across, brush.down
     horizon = down * brush.between(0.52, 0.6)
-    nature.sky(brush, horizon)
+    sun = nature.sky(brush, horizon)
     brush.ridge(horizon - 0.03, 0.045, 0.9, light.far(light.pine, 0.7))
     nature.water(brush, horizon, down)
+    if sun is not None:
+        nature.glitter(brush, sun, horizon + 0.01, down)
     x = brush.third()
     life.lighthouse(brush, x, horizon + 0.06, 0.48)
     stone = mixed(light.earth, light.dark, 0.3)
