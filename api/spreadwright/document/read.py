@@ -3,7 +3,7 @@
 import re
 import unicodedata
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Generic, TypeVar
 
 from spreadwright.document.bench import bench_model
@@ -19,12 +19,13 @@ Model = TypeVar("Model")
 
 @dataclass(frozen=True, slots=True)
 class Reading(Generic[Model]):
-    """What was read: the document as JSON, the model as far as it goes, and what is wrong with its form."""
+    """What was read: the document as JSON, the model as far as it goes, what is wrong with its form, and its bytes."""
 
     kind: str
     document: dict[str, Any]
     model: Model
     findings: tuple[Finding, ...]
+    data: bytes = field(default=b"", compare=False, repr=False)
 
     @property
     def is_sound(self) -> bool:
@@ -56,22 +57,24 @@ def read_any(data: bytes) -> Reading[Recipe] | Reading[PaperSet] | Reading[Bench
     document = _object(data)
     kind = kind_of(document)
     if kind == "paper-set":
-        return _reading(document, kind, "", paper_set_model)
+        return _reading(document, data, kind, "", paper_set_model)
     if kind == "bench":
-        return _reading(document, kind, "", bench_model)
-    return _reading(document, "recipe", "", recipe_model)
+        return _reading(document, data, kind, "", bench_model)
+    return _reading(document, data, "recipe", "", recipe_model)
 
 
 _Build = Callable[[Any, str], tuple[Model, tuple[Finding, ...]]]
 
 
 def _read(data: bytes, kind: str, document_id: str, build: "_Build[Model]") -> Reading[Model]:
-    return _reading(_object(data), kind, document_id, build)
+    return _reading(_object(data), data, kind, document_id, build)
 
 
-def _reading(document: dict[str, Any], kind: str, document_id: str, build: "_Build[Model]") -> Reading[Model]:
+def _reading(
+    document: dict[str, Any], data: bytes, kind: str, document_id: str, build: "_Build[Model]"
+) -> Reading[Model]:
     model, lengths = build(document, document_id or slug(document.get("title"), kind))
-    return Reading(kind, document, model, (*schema_findings(document, kind), *lengths))
+    return Reading(kind, document, model, (*schema_findings(document, kind), *lengths), data)
 
 
 def _object(data: bytes) -> dict[str, Any]:
