@@ -38,7 +38,7 @@ _LENGTH = re.compile(
           | (?P<num_only>\d{1,4}) \s?/\s? (?P<den_only>\d{1,4})
           | (?P<decimal>\d{1,6}(?:[.,]\d{0,9})?|[.,]\d{1,9}) )
         \s?(?P<unit>in\.?|inch|inches|"|''|cm|mm)?""",
-    re.VERBOSE | re.IGNORECASE,
+    re.VERBOSE | re.IGNORECASE | re.ASCII,
 )
 _UNIT_NAMES = {"in": Unit.INCH, "inch": Unit.INCH, "inches": Unit.INCH, '"': Unit.INCH, "''": Unit.INCH}
 _LIKE_ASCII = str.maketrans({"⁄": "/", "∕": "/", "−": "-", "–": "-", "″": '"', "”": '"', "“": '"', "’": "'", "′": "'"})

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from spreadwright.cutting.parts import CutSheet
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share
 from spreadwright.geometry import Rect
-from spreadwright.lengths import size_text, text, with_unit
+from spreadwright.lengths import size_text, with_unit
 from spreadwright.model import Axis, Bench, Measures, Piece
 
 CAUTIONS = (
@@ -85,7 +85,7 @@ def _setting(step: CutStep, bench: Bench) -> str:
     measured = "the part that stays" if step.measures is Measures.KEPT else "the part that falls"
     if step.reading == step.exact:
         return f"Set the scale to {with_unit(step.reading, bench.unit)} for {measured}, and cut."
-    reading, exact = with_unit(step.reading, bench.unit), text(step.exact, bench.unit)
+    reading, exact = with_unit(step.reading, bench.unit), with_unit(step.exact, bench.unit)
     return f"Set the scale to {reading} for {measured} (exactly {exact}), and cut."
 
 

@@ -3,10 +3,12 @@
 from spreadwright.document.pointer import position
 from spreadwright.document.read import Reading, read_any, read_bench, read_paper_set, read_recipe
 from spreadwright.document.schema import KINDS, schema, schema_bytes
+from spreadwright.document.text import MOST_BYTES
 from spreadwright.document.write import canonical
 
 __all__ = [
     "KINDS",
+    "MOST_BYTES",
     "Reading",
     "canonical",
     "position",

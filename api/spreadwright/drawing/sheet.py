@@ -249,7 +249,7 @@ def _row(step: CutStep, plan: SheetPlan) -> tuple[str, ...]:
     lies = "as drawn" if step.axis is Axis.COLUMNS else "turned a quarter to the left"
     reading = with_unit(step.reading, plan.unit)
     if step.reading != step.exact:
-        reading += f" (exactly {text(step.exact, plan.unit)})"
+        reading += f" (exactly {with_unit(step.exact, plan.unit)})"
     return (str(step.number), lies, reading, _goes(step.falling, plan), _goes(step.kept, plan))
 
 

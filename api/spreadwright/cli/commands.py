@@ -1,0 +1,235 @@
+"""The commands, one for each verb."""
+
+import os
+import sys
+from collections.abc import Callable
+from itertools import islice
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+from typing import Any, NoReturn
+
+import click
+
+from spreadwright import __version__, colour, tasks
+from spreadwright.cli import printing, sources
+from spreadwright.errors import (
+    CannotDraw,
+    InvalidDocument,
+    NoColourway,
+    SpreadwrightError,
+    UnknownName,
+    UnreadableDocument,
+)
+from spreadwright.store import DEFAULT_BENCH, Collection
+from spreadwright.tasks import answers, draw
+
+FINE, FOUND_ERRORS, UNUSABLE = 0, 1, 2
+
+EXIT_CODES: dict[type[SpreadwrightError], int] = {
+    InvalidDocument: FOUND_ERRORS,
+    NoColourway: FOUND_ERRORS,
+    UnreadableDocument: UNUSABLE,
+    UnknownName: UNUSABLE,
+    CannotDraw: UNUSABLE,
+}
+"""Class to exit code; what is not listed is unusable input."""
+
+PICTURES = ("spread", "cut-sheets", "placement")
+FORMATS = ("svg", "png", "pdf")
+
+
+class _Group(click.Group):
+    """Turns our errors into a message on stderr and an exit code."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        try:
+            return super().invoke(ctx)
+        except SpreadwrightError as reason:
+            _fail(reason)
+        except BrokenPipeError:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+            sys.exit(FINE)
+
+
+def _fail(reason: SpreadwrightError) -> NoReturn:
+    if isinstance(reason, InvalidDocument):
+        printing.print_findings(reason.name, reason.findings, to_stderr=True)
+    else:
+        click.echo(f"spreadwright: {reason}", err=True)
+    sys.exit(next((code for kind, code in EXIT_CODES.items() if isinstance(reason, kind)), UNUSABLE))
+
+
+def _bench_option(command: Callable[..., None]) -> Callable[..., None]:
+    words = "The bench: a file, or an id of the collection."
+    return click.option("--bench", default=DEFAULT_BENCH, show_default=True, metavar="BENCH", help=words)(command)
+
+
+def _set_option(command: Callable[..., None]) -> Callable[..., None]:
+    return click.option("--set", "set_id", metavar="SET", help="The paper set: a file, or an id of the collection.")(
+        command
+    )
+
+
+def _json_option(command: Callable[..., None]) -> Callable[..., None]:
+    return click.option("--json", "as_json", is_flag=True, help="Print what the API answers.")(command)
+
+
+@click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="spreadwright")
+@click.option(
+    "--collection",
+    "folder",
+    envvar="SPREADWRIGHT_COLLECTION",
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
+    help="A folder of recipes, paper-sets/ and benches/ in place of the one that ships.",
+)
+@click.pass_context
+def main(ctx: click.Context, folder: Path | None) -> None:
+    """Recipes for album layouts: prove, cut, place, colour, draw and share them.
+
+    RECIPE is a file, - for standard input, or the id of a recipe in the collection.
+    Exit codes: 0 fine, 1 findings of severity error, 2 unusable input.
+    """
+    ctx.obj = Collection(folder)
+
+
+@main.command()
+@click.argument("documents", nargs=-1, required=True, metavar="DOCUMENT...")
+@_bench_option
+@_set_option
+@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set, checked too.")
+@_json_option
+@click.pass_obj
+def check(
+    collection: Collection,
+    documents: tuple[str, ...],
+    bench: str,
+    set_id: str | None,
+    colourway_id: str | None,
+    as_json: bool,
+) -> None:
+    """Say everything that can be known about recipes, paper sets or benches."""
+    on = sources.bench(bench, collection)
+    set_id = set_id or (colourway_id.split(".")[0] if colourway_id else None)
+    papers = sources.paper_set(set_id, collection) if set_id else None
+    reports = [tasks.check(sources.document_bytes(d, collection), on, papers, colourway_id) for d in documents]
+    if as_json:
+        found = [answers.report_answer(report) for report in reports]
+        printing.print_json(found[0] if len(found) == 1 else found)
+    else:
+        for name, report in zip(documents, reports, strict=True):
+            printing.print_findings(name, report.findings)
+    sys.exit(FINE if all(report.is_fine for report in reports) else FOUND_ERRORS)
+
+
+@main.command()
+@click.argument("recipe")
+@_bench_option
+@_json_option
+@click.pass_obj
+def cut(collection: Collection, recipe: str, bench: str, as_json: bool) -> None:
+    """Write the steps at the trimmer, and the piles."""
+    cutting = tasks.cut(sources.recipe(recipe, collection), sources.bench(bench, collection))
+    if as_json:
+        printing.print_json(answers.cuts_answer(cutting))
+    else:
+        printing.print_cuts(cutting)
+
+
+@main.command()
+@click.argument("recipe")
+@_bench_option
+@_json_option
+@click.pass_obj
+def place(collection: Collection, recipe: str, bench: str, as_json: bool) -> None:
+    """Write the steps with the ruler, and the photo sizes."""
+    placing = tasks.place(sources.recipe(recipe, collection), sources.bench(bench, collection))
+    if as_json:
+        printing.print_json(answers.placement_answer(placing))
+    else:
+        printing.print_placement(placing)
+
+
+@main.command()
+@click.argument("recipe")
+@click.option(
+    "--set", "set_id", required=True, metavar="SET", help="The paper set: a file, or an id of the collection."
+)
+@click.option("-n", "--limit", default=12, show_default=True, type=click.IntRange(1, 10_000), help="How many to list.")
+@click.option("--start", default=0, show_default=True, type=click.IntRange(0), help="How many to pass over first.")
+@_json_option
+@click.pass_obj
+def colourways(collection: Collection, recipe: str, set_id: str, limit: int, start: int, as_json: bool) -> None:
+    """List the ways in which a paper set fills the roles of a recipe."""
+    found = tasks.proven(sources.recipe(recipe, collection))
+    papers = sources.paper_set(set_id, collection)
+    if as_json:
+        printing.print_json(answers.colourways_answer(found, papers, start=start, limit=limit))
+    else:
+        listed = islice(colour.colourways(found, papers), start, start + limit)
+        printing.print_colourways(colour.count(found, papers), list(listed))
+
+
+@main.command(name="draw")
+@click.argument("recipe")
+@click.option("--what", type=click.Choice(PICTURES), default="spread", show_default=True, help="Which picture.")
+@_set_option
+@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
+@_bench_option
+@click.option(
+    "-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.svg, .png or .pdf"
+)
+@click.option("--width", default=1600, show_default=True, type=click.IntRange(16, 6000), help="Of a PNG, pixels.")
+@click.pass_obj
+def draw_command(
+    collection: Collection,
+    recipe: str,
+    what: str,
+    set_id: str | None,
+    colourway_id: str | None,
+    bench: str,
+    output: Path,
+    width: int,
+) -> None:
+    """Draw the spread in a paper set, the cut sheets, or the placement."""
+    suffix = output.suffix.lower().lstrip(".")
+    if suffix not in FORMATS:
+        raise click.BadParameter(f"“{output}” should end in .svg, .png or .pdf.", param_hint="--output")
+    reading, on = sources.recipe(recipe, collection), sources.bench(bench, collection)
+    if what == "spread":
+        papers = _papers(collection, set_id, colourway_id)
+        colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
+        pictures = (draw.preview_svg(reading, colourway),)
+    elif what == "placement":
+        pictures = (draw.placement_svg(tasks.place(reading, on)),)
+    else:
+        pictures = draw.cut_sheets_svg(tasks.cut(reading, on))
+    _write_pictures(pictures, output, suffix, width)
+
+
+def _papers(collection: Collection, set_id: str | None, colourway_id: str | None) -> Any:
+    """The set that is named, the colourway's, or the first of the collection."""
+    name = set_id or (colourway_id.split(".")[0] if colourway_id else next(iter(collection.paper_sets), ""))
+    return sources.paper_set(name, collection)
+
+
+def _write_pictures(pictures: tuple[bytes, ...], output: Path, suffix: str, width: int) -> None:
+    """One PDF of all; one SVG or PNG, or several numbered ones."""
+    if suffix == "pdf":
+        _write(output, draw.as_pdf(pictures))
+        return
+    for number, svg in enumerate(pictures, start=1):
+        path = output if len(pictures) == 1 else output.with_stem(f"{output.stem}-{number}")
+        _write(path, draw.as_png(svg, width) if suffix == "png" else svg)
+
+
+def _write(path: Path, data: bytes) -> None:
+    """The whole file or none of it."""
+    try:
+        with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as file:
+            file.write(data)
+        Path(file.name).replace(path)
+        path.chmod(0o644)
+    except OSError as reason:
+        raise click.FileError(str(path), hint=reason.strerror or "cannot be written") from reason
+    click.echo(f"wrote {path}", err=True)

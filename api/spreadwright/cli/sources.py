@@ -1,0 +1,81 @@
+"""What a command is given: a file, standard input, or the id of a document in the collection."""
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import TypeVar
+
+from spreadwright.document import MOST_BYTES, Reading, read_bench, read_paper_set, read_recipe
+from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument
+from spreadwright.model import Bench, PaperSet, Recipe
+from spreadwright.store import Collection
+
+Model = TypeVar("Model")
+
+
+def document_bytes(source: str, collection: Collection) -> bytes:
+    """The bytes of a file, of standard input (`-`), or of the collection's recipe, paper set or bench of that id.
+
+    Never reads more than a document may have.
+
+    Raises:
+        UnknownName: There is neither such a file nor such a document.
+        UnreadableDocument: The file cannot be opened.
+    """
+    if source == "-":
+        return sys.stdin.buffer.read(MOST_BYTES + 1)
+    path = Path(source)
+    if path.is_file():
+        return _file_bytes(path)
+    for known in (collection.recipes, collection.paper_sets, collection.benches):
+        if source in known:
+            return collection.bytes_of(source)
+    raise UnknownName("file or recipe", source, collection.recipes)
+
+
+def _file_bytes(path: Path) -> bytes:
+    try:
+        with path.open("rb") as file:
+            return file.read(MOST_BYTES + 1)
+    except OSError as reason:
+        raise UnreadableDocument(
+            f"The file {path} cannot be read: {reason.strerror}.", "Check its name and permissions."
+        ) from reason
+
+
+def recipe(source: str, collection: Collection) -> Reading[Recipe]:
+    """A recipe, as read; see `document_bytes`."""
+    return read_recipe(document_bytes(source, collection), _id(source))
+
+
+def paper_set(source: str, collection: Collection) -> PaperSet:
+    """A sound paper set; see `document_bytes`.
+
+    Raises:
+        InvalidDocument: It carries an error.
+    """
+    if source in collection.paper_sets:
+        return collection.paper_set(source)
+    if not Path(source).is_file() and source != "-":
+        raise UnknownName("file or paper set", source, collection.paper_sets)
+    return _sound(source, collection, read_paper_set)
+
+
+def bench(source: str, collection: Collection) -> Bench:
+    """A sound bench; see `paper_set`."""
+    if source in collection.benches:
+        return collection.bench(source)
+    if not Path(source).is_file() and source != "-":
+        raise UnknownName("file or bench", source, collection.benches)
+    return _sound(source, collection, read_bench)
+
+
+def _sound(source: str, collection: Collection, read: Callable[[bytes, str], Reading[Model]]) -> Model:
+    reading = read(document_bytes(source, collection), _id(source))
+    if not reading.is_sound:
+        raise InvalidDocument(source, reading.findings)
+    return reading.model
+
+
+def _id(source: str) -> str:
+    return "" if source == "-" else Path(source).stem

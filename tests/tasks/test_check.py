@@ -1,0 +1,212 @@
+# ruff: noqa: E501 - one fault a line reads best
+import json
+
+import pytest
+
+from builder import PAPERS, SOUND, sound, spoilt
+from spreadwright.document import read_paper_set, read_recipe
+from spreadwright.errors import InvalidDocument, Severity, UnknownName
+from spreadwright.lengths import TICKS, Unit
+from spreadwright.model import INCH_BENCH
+from spreadwright.tasks import check, proven
+
+PAPER_SET = read_paper_set(json.dumps(PAPERS).encode(), "two").model
+
+CUT = ("sheets", 1, "columns", 0)
+
+
+def at(document, *path):
+    for step in path:
+        document = document[step]
+    return document
+
+
+def put(*path_and_value):
+    *path, last, value = path_and_value
+    return lambda document: at(document, *path).__setitem__(last, value)
+
+
+def drop(*path):
+    return lambda document: at(document, *path[:-1]).__delitem__(path[-1])
+
+
+def add(*path_and_value):
+    *path, value = path_and_value
+    return lambda document: at(document, *path).append(value)
+
+
+CASES = [
+    ("row-does-not-fill", "/sheets/1/columns/0/rows/1/columns", "1 in over", put(*CUT, "width", "6")),
+    ("row-does-not-fill", "/sheets/2/rows/1/columns", "2 in missing", put("sheets", 2, "rows", 1, "columns", 0, "width", "5")),
+    ("column-does-not-fill", "/sheets/1/columns/0/rows", "1/2 in missing", put(*CUT, "rows", 0, "height", "6 1/2")),
+    ("rest-twice", "/sheets/2/rows/1/height", "2 times", put("sheets", 2, "rows", 0, "height", "rest")),
+    ("nothing-left-for-rest", "/sheets/1/columns/1/width", "1 in too long", put(*CUT, "width", "13")),
+    ("nothing-left-for-rest", "/sheets/1/columns/1/width", "fill it", put(*CUT, "width", "12")),
+    ("rest-does-not-divide", "/sheets/1/columns/1/rows/0/height", "7", put("sheets", 1, "columns", 1, "rows", 0, "times", 7)),
+    ("scrap", "/sheets/1/columns/0/rows/0", "7 × 7 in", drop(*CUT, "rows", 0, "piece")),
+    ("too-many-parts", "/sheets", "10,0", put("sheets", 2, "rows", 0, {"height": "1/64", "times": 100, "columns": [{"width": "rest", "times": 100, "piece": "dot"}]})),
+    ("piece-not-placed", "/sheets/1/columns/0/rows/0", "panel", drop("placements", 4)),
+    ("piece-not-cut", "/placements/9/piece", "mat", put("placements", 9, "piece", "mat")),
+    ("piece-placed-twice", "/placements/10/piece", "2 times", put("placements", 10, "piece", "mat-1")),
+    ("piece-name-clash", "/sheets/1/columns/0/rows/1/columns/0/piece", "mat-1", put(*CUT, "rows", 0, "piece", "mat-1")),
+    ("role-unknown", "/sheets/0/role", "bakground", put("sheets", 0, "role", "bakground")),
+    ("role-unused", "/roles/accent", "accent", put("roles", "accent", {"kind": "any"})),
+    ("role-wrong-kind", "/roles/plain/directional", "plain", put("roles", "plain", "directional", True)),
+    ("role-wrong-kind", "/captions/1/on", "strip-1", add("captions", {"on": "strip-1"})),
+    ("page-unknown", "/placements/9/page", "page", put("placements", 9, "page", "page")),
+    ("off-page", "/placements/4", "1 in beyond the right edge", put("placements", 4, "left", "6")),
+    ("off-page", "/placements/4", "1/2 in beyond the top edge", put("placements", 4, "top", "-1/2")),
+    ("piece-hidden", "/placements/4", "mat-2", lambda d: d["placements"].insert(4, d["placements"].pop(10) and {"piece": "mat-2", "page": "left", "left": "1", "top": "1"})),
+    ("print-turned", "/placements/2/turned", "one-way", put("placements", 2, "turned", True)),
+    ("centre-between-marks", "/placements/9/centre", "centred", lambda d: (put("placements", 9, {"piece": "mat-1", "page": "right", "centre": "0", "top": "0"})(d), put("spread", "size", ["12 1/64", "12"])(d))),
+    ("off-ruler", "/placements/9/left", "between two marks", put("placements", 9, "left", "1/64")),
+    ("mat-too-small", "/photos/1", "no room", put("photos", 1, "border", "1 3/4")),
+    ("mat-too-small", "/photos/1", "less than 1 in", put("photos", 1, "border", "1 1/2")),
+    ("photo-on-unknown", "/photos/1/on", "mat", put("photos", 1, "on", "mat")),
+    ("photo-twice", "/photos/2/on", "mat-1", put("photos", 2, "on", "mat-1")),
+    ("caption-on-unknown", "/captions/0/on", "tilt-2", put("captions", 0, "on", "tilt-2")),
+    ("sheet-larger-than-trimmer", "/sheets/0/columns", "14 in long", put("sheets", 0, {"role": "background", "size": ["12", "14"], "columns": [{"width": "6", "piece": "base", "times": 2}]})),
+    ("off-graduation", "/sheets/1/columns/0/rows/1/columns", "between two marks", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
+    ("strip-too-narrow", "/sheets/2/rows/0", "1/4 in wide", put("sheets", 2, "rows", 0, "height", "1/4")),
+    ("unknown-member", "/sheets/1/columns/0/widht", "widht", lambda d: at(d, *CUT).update(widht=at(d, *CUT).pop("width"))),
+    ("missing-member", "/sheets/1/columns/0", "width", drop(*CUT, "width")),
+    ("not-a-length", "/photos/0/border", "x", put("photos", 0, "border", "x")),
+    ("between-marks", "/placements/4/left", "1/3", put("placements", 4, "left", "1/3")),
+    ("too-short", "/sheets/2/rows/0/height", "-1", put("sheets", 2, "rows", 0, "height", "-1")),
+    ("needs-exactly-one", "/placements/4", "left", put("placements", 4, "right", "0")),
+    ("members-not-together", "/sheets/0/rows", "rows", put("sheets", 0, "rows", [{"height": "12", "piece": "x"}])),
+    ("wrong-type", "/sheets/1/columns/0/width", "a number", put(*CUT, "width", 7)),
+    ("wrong-value", "/unit", "inch", put("unit", "inch")),
+    ("wrong-text", "/title", "a", put("title", "a\u0000b")),
+    ("unknown-schema", "/schema", "recipe/2", put("schema", "recipe/2")),
+]  # fmt: skip
+
+
+def test_sound_recipe_has_nothing_to_say():
+    report = check(sound(), INCH_BENCH)
+    assert report.findings == () and report.is_fine and report.title == "Window seat"
+
+
+@pytest.mark.parametrize(
+    ("code", "where", "words", "spoil"), CASES, ids=lambda value: value if isinstance(value, str) else ""
+)
+def test_each_fault_is_found_where_it_is(code, where, words, spoil):
+    findings = check(spoilt(spoil), INCH_BENCH).findings
+    found = [finding for finding in findings if (finding.code, finding.where) == (code, where)]
+    assert found, [(finding.code, finding.where) for finding in findings]
+    assert any(words in finding.message for finding in found)
+    assert all(finding.remedy.endswith((".", "?")) and finding.message.endswith(".") for finding in findings)
+
+
+def test_misspelt_member_names_the_one_that_is_meant():
+    spoil = lambda d: at(d, *CUT).update(widht=at(d, *CUT).pop("width"))  # noqa: E731
+    (finding,) = [f for f in check(spoilt(spoil), INCH_BENCH).findings if f.code == "unknown-member"]
+    assert "widht" in finding.message and finding.remedy == "Did you mean “width”?"
+
+
+def test_all_faults_are_said_at_once_in_document_order():
+    def spoil(document):
+        document["photos"][1]["on"] = "nothing"
+        document["sheets"][0]["role"] = "bakground"
+        document["placements"][4]["left"] = "1/3"
+        document["titel"] = document.pop("title")
+        at(document, *CUT)["width"] = "6"
+
+    report = check(spoilt(spoil), INCH_BENCH)
+    codes = [f.code for f in report.findings if f.severity is Severity.ERROR]
+    assert codes == [
+        "missing-member",
+        "role-unknown",
+        "row-does-not-fill",
+        "between-marks",
+        "photo-on-unknown",
+        "unknown-member",
+    ]
+    assert not report.is_fine
+
+
+def test_unreadable_length_does_not_hide_the_rest():
+    def spoil(document):
+        at(document, *CUT)["width"] = "seven"
+        document["placements"].pop()
+
+    codes = {finding.code for finding in check(spoilt(spoil), INCH_BENCH).findings}
+    assert codes == {"not-a-length", "piece-not-placed"}
+
+
+def test_unit_does_not_change_the_findings():
+    def metric(document):
+        document["unit"] = "mm"
+        for place in document["placements"]:
+            place |= {k: f"{v} in" for k, v in place.items() if k in ("left", "right", "top", "bottom")}
+        document["spread"]["size"] = ["304.8", "30.48 cm"]
+        for sheet in document["sheets"]:
+            sheet["size"] = ["304.8", "12 in"]
+        at(document, *CUT)["width"] = "177.8"
+        at(document, *CUT)["rows"][0]["height"] = "17.78 cm"
+        at(document, *CUT)["rows"][1] = {"height": "127", "columns": [{"width": "88.9", "piece": "mat", "times": 2}]}
+        document["sheets"][2]["rows"][0]["height"] = '3"'
+        document["sheets"][2]["rows"][1]["columns"][0]["width"] = "152.4"
+        document["photos"][0]["border"] = "6.35 mm"
+
+    assert check(spoilt(metric), INCH_BENCH).findings == ()
+
+
+def test_metric_bench_names_the_marks_it_can_set():
+    millimetre = TICKS[Unit.MILLIMETRE]
+    metric = INCH_BENCH.__class__("m", "m", Unit.MILLIMETRE, INCH_BENCH.trimmer.__class__(320 * millimetre, millimetre, INCH_BENCH.trimmer.measures, 0), millimetre)  # fmt: skip
+    report = check(sound(), metric)
+    first = next(f for f in report.findings if f.code == "off-graduation")
+    assert report.is_fine and "177.8 mm" in first.message and first.remedy == "The nearest marks are 177 mm and 178 mm."
+
+
+def test_set_that_cannot_fill_a_role_is_named():
+    plain_only = read_paper_set(spoilt(lambda d: d["papers"].__delitem__(slice(2, 4)), PAPERS), "plain").model
+    (finding,) = check(sound(), INCH_BENCH, plain_only).findings
+    assert (finding.code, finding.where) == ("no-paper-for-role", "/roles/print")
+    assert "no patterned face" in finding.message
+
+
+def test_paper_of_the_wrong_kind_in_a_role():
+    (finding,) = check(sound(), INCH_BENCH, PAPER_SET, "two.fog.rope.reed").findings
+    assert (finding.code, finding.where) == ("role-wrong-kind", "/roles/plain")
+    assert "Rope stripe" in finding.message and finding.severity is Severity.ERROR
+
+
+def test_one_way_print_turned_on_its_side_in_a_colourway():
+    def spoil(document):
+        document["roles"]["print"]["directional"] = False
+        document["placements"][6]["turned"] = True
+
+    codes = {f.code for f in check(spoilt(spoil), INCH_BENCH, PAPER_SET, "two.fog.slate.reed").findings}
+    assert codes == {"role-wrong-kind", "print-turned"}
+
+
+def test_colourway_of_another_recipe_is_refused():
+    with pytest.raises(UnknownName):
+        check(sound(), INCH_BENCH, PAPER_SET, "two.fog.slate")
+
+
+def test_paper_sets_and_benches_are_checked_by_their_own_schemas():
+    report = check(spoilt(put("papers", 1, "id", "fog"), PAPERS), INCH_BENCH)
+    assert report.kind == "paper-set"
+    assert [(f.code, f.where) for f in report.findings] == [("paper-id-twice", "/papers/1/id")]
+    bench = {"schema": "bench/1", "title": "Mine", "unit": "in", "trimmer": {"length": "12"}, "ruler": {}}
+    found = check(json.dumps(bench).encode(), INCH_BENCH).findings
+    assert [(f.code, f.where) for f in found] == [
+        ("missing-member", "/trimmer"),
+        ("missing-member", "/trimmer"),
+        ("missing-member", "/ruler"),
+    ]
+
+
+def test_recipe_with_errors_is_not_proven():
+    with pytest.raises(InvalidDocument, match="1 error"):
+        proven(read_recipe(spoilt(drop("placements", 4))))
+    assert proven(read_recipe(sound())).title == SOUND["title"]
+
+
+@pytest.mark.parametrize("document", [{}, {"sheets": 3}, {"sheets": [1, {}, {"columns": [None, {}]}], "placements": [[]]}, {"spread": [], "roles": {"a": 1}, "photos": "x"}, {"schema": 5, "unit": [], "title": {}}], ids=str)  # fmt: skip
+def test_document_of_wrong_shapes_gives_findings_only(document):
+    report = check(json.dumps(document).encode(), INCH_BENCH)
+    assert not report.is_fine and all(finding.remedy for finding in report.findings)
