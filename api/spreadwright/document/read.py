@@ -19,13 +19,16 @@ Model = TypeVar("Model")
 
 @dataclass(frozen=True, slots=True)
 class Reading(Generic[Model]):
-    """What was read: the document as JSON, the model as far as it goes, what is wrong with its form, and its bytes."""
+    """What was read: the document as JSON, the model as far as it goes, what is wrong with its form, and its bytes.
+
+    It follows from its id and its bytes, so these alone are hashed.
+    """
 
     kind: str
-    document: dict[str, Any]
-    model: Model
-    findings: tuple[Finding, ...]
-    data: bytes = field(default=b"", compare=False, repr=False)
+    document: dict[str, Any] = field(hash=False)
+    model: Model = field(hash=False)
+    findings: tuple[Finding, ...] = field(hash=False)
+    data: bytes = field(default=b"", repr=False)
 
     @property
     def is_sound(self) -> bool:
