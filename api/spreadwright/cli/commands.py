@@ -20,6 +20,7 @@ from spreadwright.errors import (
     UnknownName,
     UnreadableDocument,
 )
+from spreadwright.model import PaperSet
 from spreadwright.store import DEFAULT_BENCH, Collection
 from spreadwright.tasks import answers, draw
 
@@ -199,7 +200,7 @@ def draw_command(
     if what == "spread":
         papers = _papers(collection, set_id, colourway_id)
         colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
-        pictures = (draw.preview_svg(reading, colourway),)
+        pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
     elif what == "placement":
         pictures = (draw.placement_svg(tasks.place(reading, on)),)
     else:
@@ -207,7 +208,7 @@ def draw_command(
     _write_pictures(pictures, output, suffix, width)
 
 
-def _papers(collection: Collection, set_id: str | None, colourway_id: str | None) -> Any:
+def _papers(collection: Collection, set_id: str | None, colourway_id: str | None) -> PaperSet:
     """The set that is named, the colourway's, or the first of the collection."""
     name = set_id or (colourway_id.split(".")[0] if colourway_id else next(iter(collection.paper_sets), ""))
     return sources.paper_set(name, collection)

@@ -2,12 +2,37 @@
 
 from collections.abc import Sequence
 
+from spreadwright.cutting import cut_sheets, pieces
+from spreadwright.document import Reading
 from spreadwright.drawing.placement import PlacementPlan, placement_picture
 from spreadwright.drawing.raster import pdf, png
 from spreadwright.drawing.sheet import SheetPlan, cut_sheet_picture
+from spreadwright.drawing.spread import spread_picture
 from spreadwright.drawing.svg import svg_bytes
+from spreadwright.drawing.swatch import swatch_picture
+from spreadwright.model import Colourway, Paper, Recipe, Side
+from spreadwright.photos import matted_photos
+from spreadwright.placing import placed_pieces
+from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.place import Placing
+
+
+def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str = "") -> bytes:
+    """The spread as it will lie on the table, in one colourway; `papers` is what the set is called.
+
+    Raises:
+        InvalidDocument: The recipe carries an error.
+    """
+    recipe = proven(reading)
+    cut = pieces(cut_sheets(recipe))
+    placed, photos = placed_pieces(recipe, cut), matted_photos(recipe, cut)
+    return svg_bytes(spread_picture(recipe, placed, photos, colourway, papers=papers))
+
+
+def swatch_svg(paper: Paper, side: Side = Side.FRONT) -> bytes:
+    """A corner of a paper at real scale, one side up."""
+    return svg_bytes(swatch_picture(paper, up=side))
 
 
 def cut_sheets_svg(cutting: Cutting) -> tuple[bytes, ...]:
