@@ -5,7 +5,7 @@ import sys
 from collections.abc import Callable
 from itertools import islice
 from pathlib import Path
-from tempfile import NamedTemporaryFile
+from tempfile import NamedTemporaryFile, TemporaryDirectory
 from typing import Any, NoReturn
 
 import click
@@ -234,3 +234,48 @@ def _write(path: Path, data: bytes) -> None:
     except OSError as reason:
         raise click.FileError(str(path), hint=reason.strerror or "cannot be written") from reason
     click.echo(f"wrote {path}", err=True)
+
+
+@main.command()
+@click.argument("output", type=click.Path(path_type=Path, file_okay=False), default="gallery-out")
+@click.pass_obj
+def gallery(collection: Collection, output: Path) -> None:
+    """Build the gallery as plain files into the folder OUTPUT."""
+    _build_gallery(collection, output)
+    click.echo(f"The gallery is in {output}; open {output / 'index.html'} in a browser.", err=True)
+
+
+@main.command()
+@click.option("--host", default="127.0.0.1", show_default=True, help="The address to listen on.")
+@click.option("--port", default=8080, show_default=True, type=click.IntRange(1, 65535), help="The port to listen on.")
+@click.option("--workers", default=2, show_default=True, type=click.IntRange(1, 64), help="Processes that answer.")
+@click.option(
+    "--gallery",
+    "folder",
+    type=click.Path(path_type=Path, exists=True, file_okay=False),
+    help="A gallery that is built already; otherwise one is built at the start.",
+)
+@click.pass_obj
+def serve(collection: Collection, host: str, port: int, workers: int, folder: Path | None) -> None:
+    """Serve the API, and the gallery at the same address."""
+    from spreadwright import rest
+
+    rest.refuse_taken(host, port)
+    with TemporaryDirectory(prefix="spreadwright-") as built:
+        shown = folder or Path(built) / "gallery"
+        if folder is None:
+            _build_gallery(collection, shown)
+        rest.serve(rest.create_app(collection, shown), host, port, workers)
+
+
+def _build_gallery(collection: Collection, output: Path) -> None:
+    """With a progress bar on stderr."""
+    from spreadwright.gallery import build
+
+    with click.progressbar(length=1, label="Building the gallery", file=sys.stderr) as bar:
+
+        def progress(done: int, total: int, what: str) -> None:
+            bar.length = total
+            bar.update(done - bar.pos)
+
+        build(collection, output, progress=progress)

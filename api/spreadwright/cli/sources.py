@@ -27,10 +27,10 @@ def document_bytes(source: str, collection: Collection) -> bytes:
     path = Path(source)
     if path.is_file():
         return _file_bytes(path)
-    for known in (collection.recipes, collection.paper_sets, collection.benches):
-        if source in known:
-            return collection.bytes_of(source)
-    raise UnknownName("file or recipe", source, collection.recipes)
+    known = {**collection.benches, **collection.paper_sets, **collection.recipes}
+    if source not in known:
+        raise UnknownName("file or recipe", source, collection.recipes)
+    return known[source].data
 
 
 def _file_bytes(path: Path) -> bytes:

@@ -60,21 +60,6 @@ class Collection:
         """
         return _sound(_find(self.paper_sets, "paper set", set_id))
 
-    def bytes_of(self, document_id: str) -> bytes:
-        """The bytes of a document of any kind, as they lie in the folder.
-
-        Raises:
-            UnknownName: The collection has no such document.
-        """
-        for known, folder in (
-            (self.recipes, self.folder),
-            (self.paper_sets, self.folder / "paper-sets"),
-            (self.benches, self.folder / "benches"),
-        ):
-            if document_id in known:
-                return (folder / f"{document_id}.json").read_bytes()
-        raise UnknownName("document", document_id, (*self.recipes, *self.paper_sets, *self.benches))
-
     def bench(self, bench_id: str = DEFAULT_BENCH) -> Bench:
         """The bench of an id; raises like `paper_set`."""
         return _sound(_find(self.benches, "bench", bench_id))

@@ -1,0 +1,65 @@
+# Two words for a stranger: `make run` and `make test`. Each sets up what it needs on the way.
+
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+PIP := $(BIN)/pip install --quiet --disable-pip-version-check
+SYSTEM := python3 python3-venv libcairo2
+HOST ?= 127.0.0.1
+PORT ?= 8080
+
+.PHONY: run test test-browser check format clean
+
+run: $(VENV)/run.stamp ## the gallery and the API at http://127.0.0.1:8080/
+	$(BIN)/spreadwright serve --host $(HOST) --port $(PORT)
+
+test: check ## types, lint, floors, and every test that needs no browser
+	$(BIN)/python -m pytest -q
+
+test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
+	$(BIN)/python -m pytest -q -m browser
+
+check: $(VENV)/dev.stamp
+	$(BIN)/ruff format --check api tests
+	$(BIN)/ruff check api tests
+	$(BIN)/mypy
+	$(BIN)/lint-imports
+
+format: $(VENV)/dev.stamp
+	$(BIN)/ruff format api tests
+	$(BIN)/ruff check --fix api tests
+
+clean:
+	rm -rf $(VENV) .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache
+
+# A new enough Python that can make environments, and the drawing library: installed when root, asked for otherwise.
+define has_system
+command -v $(PYTHON) >/dev/null && \
+$(PYTHON) -c 'import ctypes, ensurepip, sys, venv; ctypes.CDLL("libcairo.so.2"); sys.exit(sys.version_info < (3, 11))' 2>/dev/null
+endef
+
+$(BIN)/python:
+	@if $(has_system); then :; \
+	elif [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+	  echo "Installing $(SYSTEM)" >&2 && apt-get update -qq && \
+	  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $(SYSTEM) >/dev/null; \
+	fi
+	@$(has_system) || { \
+	  echo "Spreadwright needs Python 3.11 or newer with venv, and the cairo library. On Debian, as root:" >&2; \
+	  echo "    apt-get install $(SYSTEM)" >&2; exit 1; }
+	$(PYTHON) -m venv $(VENV)
+
+$(VENV)/run.stamp: pyproject.toml | $(BIN)/python
+	$(PIP) --editable .
+	@touch $@
+
+$(VENV)/dev.stamp: pyproject.toml | $(BIN)/python
+	$(PIP) --editable '.[dev]'
+	@touch $@ $(VENV)/run.stamp
+
+$(VENV)/browser.stamp: pyproject.toml $(VENV)/dev.stamp
+	$(PIP) --editable '.[dev,browser]'
+	@[ -x /usr/bin/chromium ] || { [ "$$(id -u)" = 0 ] && apt-get update -qq && \
+	  apt-get install -y -qq --no-install-recommends chromium >/dev/null; } || { \
+	  echo "The browser tests need Chromium. On Debian, as root: apt-get install chromium" >&2; exit 1; }
+	@touch $@

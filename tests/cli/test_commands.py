@@ -1,0 +1,150 @@
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from builder import PAPERS, sound, spoilt
+from spreadwright.cli import main
+
+REPOSITORY = Path(__file__).parents[2]
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """A collection of one sound recipe, one broken one and one paper set, with the shipped benches."""
+    (tmp_path / "paper-sets").mkdir()
+    (tmp_path / "benches").symlink_to(REPOSITORY / "recipes" / "benches")
+    (tmp_path / "window-seat.json").write_bytes(sound())
+    (tmp_path / "broken.json").write_bytes(spoilt(lambda d: d["placements"].pop()))
+    (tmp_path / "paper-sets" / "two.json").write_text(json.dumps(PAPERS))
+    return tmp_path
+
+
+@pytest.fixture
+def run(folder: Path):
+    def run(*words: str, stdin: bytes | None = None) -> Result:
+        result = CliRunner().invoke(main, ["--collection", str(folder), *words], input=stdin)
+        assert result.exception is None or isinstance(result.exception, SystemExit), result.exception
+        return result
+
+    return run
+
+
+def test_check_says_fine_with_exit_code_0(run):
+    result = run("check", "window-seat")
+    assert (result.exit_code, result.stdout) == (0, "window-seat: no findings\n")
+
+
+def test_check_lists_findings_with_exit_code_1(run):
+    result = run("check", "broken", "window-seat")
+    assert result.exit_code == 1
+    assert "broken: 1 error" in result.stdout and "[piece-not-placed]" in result.stdout
+
+
+def test_check_reads_standard_input_and_files(run, folder):
+    assert run("check", "-", stdin=sound()).exit_code == 0
+    assert run("check", str(folder / "broken.json")).exit_code == 1
+
+
+def test_check_as_json_is_what_the_api_gives(run):
+    answer = json.loads(run("check", "broken", "--json").stdout)
+    assert answer["kind"] == "recipe" and answer["fine"] is False
+    assert set(answer["findings"][0]) == {"code", "severity", "where", "message", "remedy"}
+    assert len(json.loads(run("check", "broken", "window-seat", "--json").stdout)) == 2
+
+
+def test_check_with_a_set_that_does_not_fit(run):
+    result = run("check", "window-seat", "--colourway", "two.fog.rope.reed")
+    assert result.exit_code == 1 and "role-wrong-kind" in result.stdout
+
+
+@pytest.mark.parametrize(
+    "data",
+    [b"", b"no", b"[" * 10_000, b'{"a": NaN}', b'{"a": 1, "a": 2}', b'{"a": "\\ud800"}', b" " * 50_000_000, b"\xff"],
+    ids=lambda data: data[:12],
+)
+@pytest.mark.parametrize("verb", ["check", "cut", "place"])
+def test_unusable_input_is_exit_code_2_and_one_line(run, verb, data):
+    result = run(verb, "-", stdin=data)
+    assert result.exit_code == 2 and result.stdout == ""
+    assert result.stderr.startswith("spreadwright: ") and result.stderr.count("\n") == 1
+
+
+@pytest.mark.parametrize("verb", ["cut", "place"])
+def test_recipe_with_errors_is_refused_with_its_findings(run, verb):
+    result = run(verb, "broken")
+    assert result.exit_code == 1 and result.stdout == "" and "piece-not-placed" in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("words", "hint"),
+    [
+        (["check", "window-set"], "“window-seat”"),
+        (["cut", "window-seat", "--bench", "bench-inhc"], "“bench-inch”"),
+        (["colourways", "window-seat", "--set", "tow"], "Did you mean “two”?"),
+        (["draw", "window-seat", "--colourway", "two.fog", "-o", "x.svg"], "two.background.plain.print"),
+    ],
+)
+def test_unknown_name_hints_at_the_nearest(run, words, hint):
+    result = run(*words)
+    assert result.exit_code == 2 and hint in result.stderr
+
+
+def test_cut_writes_cautions_before_steps(run):
+    lines = run("cut", "window-seat").stdout.splitlines()
+    assert lines[0] == "Window seat: 4 sheets, 7 cuts"
+    first_step = next(i for i, line in enumerate(lines) if line.lstrip().startswith("1."))
+    assert any("latch the arm" in line for line in lines[:first_step])
+    assert "Pile of the right page" in "\n".join(lines)
+
+
+def test_place_lists_pieces_and_photos(run):
+    out = run("place", "window-seat").stdout
+    assert "“panel” (B), 7 × 7 in: on the left page, 1/2 in from the left edge, 1/2 in from the top edge." in out
+    assert "Photo on “mat-1”: 3 1/4 × 4 3/4 in" in out
+
+
+def test_same_steps_in_another_unit(run):
+    out = run("cut", "window-seat", "--bench", "bench-metric").stdout
+    assert "Set the scale to 178 mm for the part that stays (exactly 177.8 mm), and cut." in out
+
+
+def test_json_of_cuts_and_placement(run):
+    cuts = json.loads(run("cut", "window-seat", "--json").stdout)
+    assert len(cuts["steps"]) == 7 and cuts["steps"][0]["reading"]["text"] == "7 in"
+    placement = json.loads(run("place", "window-seat", "--json").stdout)
+    assert [step["number"] for step in placement["steps"]] == list(range(1, 12))
+
+
+def test_colourways_page_through_the_list(run):
+    everything = json.loads(run("colourways", "window-seat", "--set", "two", "-n", "1000", "--json").stdout)
+    part = json.loads(run("colourways", "window-seat", "--set", "two", "-n", "2", "--start", "3", "--json").stdout)
+    assert everything["count"] == len(everything["colourways"])
+    assert part["colourways"] == everything["colourways"][3:5]
+
+
+@pytest.mark.parametrize(("what", "written"), [("spread", 1), ("placement", 1), ("cut-sheets", 4)])
+def test_draw_writes_whole_files(run, tmp_path, what, written):
+    out = tmp_path / "out"
+    out.mkdir()
+    for suffix, magic in (("svg", b"<svg"), ("png", b"\x89PNG"), ("pdf", b"%PDF")):
+        assert run("draw", "window-seat", "--what", what, "-o", str(out / f"p.{suffix}")).exit_code == 0
+        found = sorted(out.glob(f"*.{suffix}"))
+        assert len(found) == (1 if suffix == "pdf" else written)
+        assert all(file.read_bytes().startswith(magic) for file in found)
+
+
+def test_draw_leaves_nothing_behind_when_it_fails(run, tmp_path):
+    assert run("draw", "broken", "-o", str(tmp_path / "p.svg")).exit_code == 1
+    assert run("draw", "window-seat", "-o", str(tmp_path / "p.gif")).exit_code == 2
+    assert run("draw", "window-seat", "-o", str(tmp_path / "no" / "p.svg")).exit_code != 0
+    assert not list(tmp_path.glob("**/*p.*"))
+
+
+def test_package_starts_without_its_heavy_libraries():
+    code = "import sys, spreadwright.cli; print([m for m in ('mkdocs', 'flask', 'gunicorn') if m in sys.modules])"
+    out = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
+    assert out == "[]\n"
