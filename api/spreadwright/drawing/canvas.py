@@ -94,7 +94,7 @@ class Canvas:
         if description:
             SubElement(self.root, "desc", {"id": f"{prefix}desc"}).text = printable(description)
         self.root.set("aria-labelledby", f"{prefix}title {prefix}desc" if description else f"{prefix}title")
-        self._defs = SubElement(self.root, "defs")
+        self._defs = Element("defs")
         self._within = self.root
         self._known: dict[tuple[str, ...], str] = {}
 
@@ -183,7 +183,7 @@ class Canvas:
     def motif(self, name: str) -> Iterator[str]:
         """What is drawn inside is kept for `use` and not shown by itself; gives the motif's id."""
         outer = self._within
-        self._within = SubElement(self._defs, "g", {"id": f"{self.prefix}{name}"})
+        self._within = self._kept("g", {"id": f"{self.prefix}{name}"})
         try:
             yield name
         finally:
@@ -198,13 +198,6 @@ class Canvas:
     def has_motif(self, name: str) -> bool:
         """Whether a motif of that name is kept."""
         return any(element.get("id") == f"{self.prefix}{name}" for element in self._defs)
-
-    def finished(self) -> Element:
-        """The picture as a tree; a canvas may still be drawn on afterwards."""
-        if not len(self._defs) and self._defs in list(self.root):
-            self.root.remove(self._defs)
-            self._defs = Element("defs")
-        return self.root
 
     def outline(self) -> tuple[str, ...]:
         """The verbs so far, one a line, indented by group: pictures can be compared without being seen."""
@@ -225,8 +218,14 @@ class Canvas:
         key = (tag, *attributes.values(), content)
         if key not in self._known:
             self._known[key] = f"{self.prefix}{tag[0]}{len(self._known) + 1}"
-            SubElement(self._defs, tag, {"id": self._known[key]} | attributes)
+            self._kept(tag, {"id": self._known[key]} | attributes)
         return self._known[key]
+
+    def _kept(self, tag: str, attributes: dict[str, str]) -> Element:
+        """Something that is drawn only where it is used; the definitions follow title and description."""
+        if not len(self._defs):
+            self.root.insert(len(self.root.findall("title") + self.root.findall("desc")), self._defs)
+        return SubElement(self._defs, tag, attributes)
 
     def _defined(self, name: str) -> Element:
         return next(element for element in self._defs if element.get("id") == name)

@@ -61,8 +61,9 @@ def spread_picture(
         raise CannotDraw(f"The spread of “{recipe.title}”")
     margin = min(page.width, page.height) // 16
     size = Size(page.width * len(recipe.spread.pages) + 2 * margin, page.height + 2 * margin)
+    prints = _prints(recipe, placed, photos)
     canvas = Canvas(
-        size, title=_title(recipe, photos, papers), description=_description(recipe, colourway), prefix=prefix
+        size, title=_title(recipe, len(prints), papers), description=_description(recipe, colourway), prefix=prefix
     )
     pages = {
         name: Rect.at(margin + number * page.width, margin, page) for number, name in enumerate(recipe.spread.pages)
@@ -70,13 +71,13 @@ def spread_picture(
     _table(
         canvas, Rect.at(0, 0, size), Rect.between(margin, margin, size.width - margin, size.height - margin), surface
     )
-    _Spread(canvas, recipe, placed, colourway, _prints(recipe, placed, photos)).draw(pages)
+    _Spread(canvas, recipe, placed, colourway, prints).draw(pages)
     return canvas
 
 
-def _title(recipe: Recipe, photos: Sequence[MattedPhoto], papers: str) -> str:
+def _title(recipe: Recipe, photos: int, papers: str) -> str:
     what = "double-page spread" if len(recipe.spread.pages) == 2 else "single page"
-    count = f" with {len(photos)} photo{'s' if len(photos) != 1 else ''}" if photos else ""
+    count = f" with {photos} photo{'s' if photos != 1 else ''}" if photos else ""
     return f"{recipe.title}{f', in {papers} papers' if papers else ''}: {what}{count}"
 
 

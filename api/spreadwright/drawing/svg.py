@@ -7,7 +7,7 @@ from spreadwright.drawing.canvas import Canvas
 
 def markup(canvas: Canvas) -> str:
     """The picture as one `<svg>` element, without an XML declaration."""
-    return tostring(canvas.finished(), encoding="unicode")
+    return tostring(canvas.root, encoding="unicode")
 
 
 def svg_bytes(canvas: Canvas) -> bytes:

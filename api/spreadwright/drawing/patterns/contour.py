@@ -11,13 +11,13 @@ from random import Random
 
 from spreadwright.drawing.canvas import Canvas, stroked
 from spreadwright.drawing.path import Path
-from spreadwright.drawing.patterns.ground import ground, inks, seed_of
+from spreadwright.drawing.patterns.ground import ground, inks, seed_of, tile_side
 from spreadwright.drawing.patterns.level import Level, levels
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect
 from spreadwright.model import Face
 
-_SMALLEST_LAND = 150 * MM
+_SMALLEST_LAND, _LARGEST_LAND = 150 * MM, 320 * MM
 _CELL = 7 * MM
 _SPACING = 6.5
 """Millimetres between two lines where the land is of middling steepness."""
@@ -26,7 +26,7 @@ _SPACING = 6.5
 def draw(canvas: Canvas, face: Face, area: Rect) -> None:
     """Height lines; a second ink draws every fifth, a third tints the heights' edge."""
     ground(canvas, face, area)
-    land = _land_side(face.repeat)
+    land = tile_side(face.repeat, _SMALLEST_LAND, _LARGEST_LAND)
     seed = seed_of(face)
     name = f"contour-{Random(seed).getrandbits(32):08x}"
     if not canvas.has_motif(name):
@@ -35,11 +35,6 @@ def draw(canvas: Canvas, face: Face, area: Rect) -> None:
     for column in range(area.left // land, (area.right - 1) // land + 1):
         for row in range(area.top // land, (area.bottom - 1) // land + 1):
             canvas.use(name, (column * land, row * land))
-
-
-def _land_side(repeat: int) -> int:
-    """The repeat, or as many of them as make a land large enough for hills, ticks."""
-    return max(repeat, MM) * max(1, -(-_SMALLEST_LAND // max(repeat, MM)))
 
 
 def _lines(canvas: Canvas, face: Face, seed: str, land: int) -> None:

@@ -34,6 +34,17 @@ def drawn_repeat(face: Face, area: Rect, *, finest: int, most: int) -> int:
     return repeat
 
 
+def tile_side(repeat: int, smallest: int, largest: int) -> int:
+    """The side of the tile that is drawn: some whole part or multiple of the repeat, so that it repeats with it.
+
+    At least `smallest`; no more than `largest` unless the repeat's parts leave no choice. All in ticks.
+    """
+    repeat = max(repeat, MM)
+    if repeat < smallest:
+        return repeat * -(-smallest // repeat)
+    return repeat // -(-repeat // largest)
+
+
 def bands(
     canvas: Canvas, area: Rect, axis: Axis, *, start: int, width: int, period: int, colour: str, opacity: float = 1
 ) -> None:

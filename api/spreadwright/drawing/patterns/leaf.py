@@ -3,7 +3,7 @@
 from random import Random
 
 from spreadwright.drawing.canvas import Canvas, filled, stroked
-from spreadwright.drawing.patterns.ground import drawn_repeat, ground, inks, seed_of
+from spreadwright.drawing.patterns.ground import ground, inks, seed_of, tile_side
 from spreadwright.drawing.patterns.sprigs import Hand, Press, Sprig, berries, broad, fern, lean_of, olive, seedling
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect
@@ -15,9 +15,9 @@ _CELL = 17 * MM
 
 
 def draw(canvas: Canvas, face: Face, area: Rect) -> None:
-    """A tossed print, or one that grows upward when the face is directional."""
+    """A tossed print, or one that grows upward when the face is directional; no sprig smaller than 5 mm."""
     ground(canvas, face, area)
-    repeat = drawn_repeat(face, area, finest=10 * MM, most=900)
+    repeat = tile_side(face.repeat, 12 * MM, 7 * _CELL)
     name = f"leaf-{_short(seed_of(face))}-{repeat}"
     if not canvas.has_motif(name):
         with canvas.motif(name):

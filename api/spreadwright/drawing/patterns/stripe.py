@@ -12,12 +12,12 @@ _Band = tuple[int, int, int]
 """Start and width in thousandths of the repeat, and the number of the ink."""
 
 _FINE: tuple[tuple[_Band, ...], ...] = (((0, 460, 0),),)
+_AWNING: tuple[_Band, ...] = ((0, 380, 0), (500, 50, 1), (760, 50, 1))
 _RHYTHMS: tuple[tuple[_Band, ...], ...] = (
-    ((0, 380, 0), (500, 50, 1), (760, 50, 1)),
     ((0, 300, 0), (370, 40, 1), (620, 40, 2), (730, 40, 2), (900, 30, 1)),
     ((80, 60, 0), (200, 60, 0), (320, 200, 1), (580, 60, 0), (700, 60, 0), (860, 30, 2)),
 )
-"""Awning, deckchair and ticking."""
+"""Deckchair and ticking."""
 _NARROWEST = 12 * MM
 """Below this a rhythm would only be noise, and the stripe is even."""
 
@@ -32,7 +32,8 @@ def draw(canvas: Canvas, face: Face, area: Rect) -> None:
     elif repeat < _NARROWEST:
         rhythm = _FINE[0]
     else:
-        rhythm = _RHYTHMS[crc32(seed_of(face).encode()) % len(_RHYTHMS)] + _further(len(own))
+        known = _RHYTHMS if len(own) > 2 else (_AWNING, *_RHYTHMS)
+        rhythm = known[crc32(seed_of(face).encode()) % len(known)] + _further(len(own))
     for start, width, ink in rhythm:
         bands(
             canvas,

@@ -1,0 +1,145 @@
+import json
+import re
+from dataclasses import replace
+from xml.etree.ElementTree import fromstring
+
+import pytest
+
+from builder import PAPERS, SOUND
+from letters import letters
+from spreadwright.cutting import cut_sheets, pieces
+from spreadwright.document import read_paper_set, read_recipe
+from spreadwright.drawing.canvas import Canvas
+from spreadwright.drawing.spread import spread_picture
+from spreadwright.drawing.svg import markup, svg_bytes
+from spreadwright.errors import CannotDraw
+from spreadwright.model import Choice, Colourway, Face, Paper, Pattern, Recipe, Side, Spread
+from spreadwright.photos import matted_photos
+from spreadwright.placing import placed_pieces
+
+RECIPE = read_recipe(json.dumps(SOUND).encode(), "window-seat").model
+PAPER_SET = read_paper_set(json.dumps(PAPERS).encode(), "two-and-two").model
+
+
+def paper(name: str) -> Paper:
+    found = PAPER_SET.paper(name)
+    assert found is not None
+    return found
+
+
+COLOURWAY = Colourway(
+    "two-and-two",
+    (("background", Choice(paper("fog"))), ("plain", Choice(paper("slate"))), ("print", Choice(paper("reed")))),
+)
+
+
+def picture(recipe: Recipe = RECIPE, colourway: Colourway = COLOURWAY, *, prefix: str = "") -> Canvas:
+    cut = pieces(cut_sheets(recipe))
+    return spread_picture(
+        recipe, placed_pieces(recipe, cut), matted_photos(recipe, cut), colourway, papers="Two & Two", prefix=prefix
+    )
+
+
+def test_pieces_are_drawn_from_the_page_upward():
+    roles = [match[1] for line in picture().outline() if (match := re.search(r"data-role=(\w+)", line))]
+    order = {page: [p for p in RECIPE.placements if p.page == page] for page in RECIPE.spread.pages}
+    by_id = {piece.id: piece.role for piece in pieces(cut_sheets(RECIPE))}
+    assert roles == [by_id[placement.piece] for page in order.values() for placement in page]
+
+
+def test_the_picture_says_what_it_shows():
+    title, description = picture().outline()[:2]
+    assert "“Window seat, in Two & Two papers: double-page spread with 3 photos”" in title
+    assert "background: Fog; plain: Slate; print: Reed" in description
+
+
+def test_pages_lie_side_by_side_at_full_size():
+    root = fromstring(markup(picture()))
+    assert root.get("width") == f"{2 * 304.8 + 2 * 304.8 / 16:g}mm"
+
+
+def test_a_turned_piece_turns_its_print():
+    turned = [replace(p, is_turned=True) if p.piece == "block-1" else p for p in RECIPE.placements]
+    lines = picture(replace(RECIPE, placements=tuple(turned))).outline()
+    assert sum("rotate(90)" in line for line in lines) == 1 + sum("rotate(90)" in line for line in picture().outline())
+
+
+def test_a_stripe_turned_lies_down():
+    striped = Face(Pattern.STRIPE, ("#ffffff", "#ff0000"), 16256)
+    plain = replace(paper("reed"), front=striped)
+    page = replace(RECIPE, photos=(), placements=tuple(p for p in RECIPE.placements if p.piece == "block-1"))
+    turned = replace(page, placements=tuple(replace(p, is_turned=True) for p in page.placements))
+    colourway = Colourway("s", (*COLOURWAY.choices[:2], ("print", Choice(plain))))
+    rows = [letters(picture(recipe, colourway), 102, {"r": "#f03030", "w": "#f4f0ea"}) for recipe in (page, turned)]
+    upright, lying = ({"".join(row[i] for row in r[10:24]) for i in range(58, 76)} for r in rows)
+    assert all(len(set(column)) == 1 for column in upright) and any(len(set(column)) > 1 for column in lying)
+
+
+def test_a_piece_placed_back_up_shows_the_back():
+    backs = tuple(replace(p, side=Side.BACK) if p.piece == "strip-1" else p for p in RECIPE.placements)
+    assert "stroke-dasharray=0 9" in "\n".join(picture(replace(RECIPE, placements=backs)).outline())
+    assert "stroke-dasharray=0 9" not in "\n".join(picture().outline())
+
+
+def test_the_same_spread_gives_the_same_bytes():
+    assert svg_bytes(picture()) == svg_bytes(picture())
+
+
+def test_several_spreads_can_lie_in_one_page():
+    ids = [name for p in "ab" for e in fromstring(markup(picture(prefix=p))).iter() if (name := e.get("id"))]
+    assert len(ids) == len(set(ids))
+
+
+def test_a_spread_refers_to_nothing_outside():
+    svg = markup(picture())
+    assert not re.search(r'href="(?!#)|url\((?!#)|<(script|style|image|foreignObject)\b', svg)
+    assert all(f'id="{name}"' in svg for name in re.findall(r'(?:url\(#|href="#)([^)"]+)', svg))
+
+
+def test_a_spread_is_of_a_sensible_size():
+    assert len(svg_bytes(picture())) < 250_000
+
+
+def test_a_spread_looks_as_it_was_placed():
+    red = replace(paper("reed"), front=Face(Pattern.PLAIN, ("#c04040",), 0))
+    colourway = Colourway("s", (*COLOURWAY.choices[:2], ("print", Choice(red))))
+    rows = letters(
+        picture(replace(RECIPE, photos=(), captions=()), colourway),
+        34,
+        {"-": "#d4d8d8", "s": "#40505c", "p": "#c04040", ".": "#f4ead8"},
+    )
+    assert rows == (
+        "..................................",
+        ".-------------------------sssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppsssssss.",
+        ".-sssssssssssssss-ppppppppppppppp.",
+        ".pssssssssssppppppssssppppppppppp.",
+        ".pppppppssssppppppssssppppppppppp.",
+        ".pppppppssssppppppssssppppppppppp.",
+        ".pppppppssssppppppssssppppppppppp.",
+        ".-------ssss------ssss---pppppppp.",
+        ".-------ssss------ssss---pppppppp.",
+        ".-------ssss------ssss---pppppppp.",
+        "..................................",
+    )
+
+
+def test_a_single_page_has_no_fold():
+    single = replace(
+        RECIPE,
+        spread=Spread(("left",), RECIPE.spread.size),
+        placements=tuple(p for p in RECIPE.placements if p.page == "left"),
+    )
+    assert "single page with 2 photos" in picture(single).outline()[0]
+    assert markup(picture(single)).count("linearGradient id") < markup(picture()).count("linearGradient id")
+
+
+def test_a_page_of_unknown_size_is_refused():
+    with pytest.raises(CannotDraw, match="Window seat"):
+        spread_picture(replace(RECIPE, spread=Spread(("left",), None)), (), (), COLOURWAY)
