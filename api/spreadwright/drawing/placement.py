@@ -95,7 +95,9 @@ def _page(canvas: Canvas, page: _Page, steps: Sequence[PlaceStep], photos: Mappi
             _piece(canvas, page.rect(step.placed.rect), page, step.placed, photos)
     for index, step in enumerate(steps):
         above = [page.rect(later.placed.rect) for later in steps[index + 1 :]]
-        _label(canvas, step, _label_room(page.rect(step.placed.rect), above))
+        room = _label_room(page.rect(step.placed.rect), above)
+        if room:
+            _label(canvas, step, room)
     canvas.rect(whole, stroked(INK, BOLD_LINE))
     name = "page" if page.name == "page" else f"{page.name} page"
     write(canvas, name, (whole.left + whole.width // 2, whole.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
@@ -109,10 +111,10 @@ def _piece(canvas: Canvas, drawn: Rect, page: _Page, placed: PlacedPiece, photos
         canvas.rect(page.rect(photo.rect_on(placed.rect)), stroked(QUIET, HAIRLINE, dash=(MM, MM)))
 
 
-def _label_room(drawn: Rect, above: Sequence[Rect]) -> Rect:
-    """The largest rectangle of the piece that stays visible; the whole of it when none does."""
+def _label_room(drawn: Rect, above: Sequence[Rect]) -> Rect | None:
+    """The roomiest rectangle of the piece that stays visible; None when all of it is hidden."""
     free = uncovered(drawn, above)
-    return max(free, key=lambda rect: (min(rect.width, rect.height), rect.area), default=drawn)
+    return max(free, key=lambda rect: (min(rect.width, rect.height), rect.area), default=None)
 
 
 def _label(canvas: Canvas, step: PlaceStep, room: Rect) -> None:

@@ -10,18 +10,18 @@ from spreadwright.cutting import CutSheet, CutStep, Fate, Region, Share
 from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.dimensions import Span, across, down, fits
 from spreadwright.drawing.fonts import Typeface
+from spreadwright.drawing.labels import Label, Pile, part_label
 from spreadwright.drawing.marks import (
     NUMBER_RADIUS,
     WHITE,
     cut_number,
     first_corner,
     hatching,
-    pile_sign,
 )
 from spreadwright.drawing.path import Point
 from spreadwright.drawing.tables import Table, table
-from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LARGE, LINE, MM, QUIET, SMALL, THIN, TITLE
-from spreadwright.drawing.type import Align, Style, width, write
+from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
+from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import UNIT_WORDS, Unit, size_text, text, with_unit
 from spreadwright.model import Axis, Measures, Piece, Use
@@ -32,9 +32,6 @@ _LONGEST_SIDE = 136 * MM
 _CHAIN, _OVERALL = 6 * MM, 13 * MM
 _HEAD = 20 * MM
 
-_MARK = Style(face=Typeface.SANS_BOLD, size=LARGE)
-_NAME = Style(size=SMALL)
-_MEASURE = Style(size=SMALL, colour=QUIET, is_tabular=True)
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
 
@@ -148,45 +145,13 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
 
 
 def _label(canvas: Canvas, plan: SheetPlan, part: Region, drawn: Rect) -> None:
-    """Mark, name, size and pile, as many of them as the part has room for; turned in upright strips."""
-    is_upright = drawn.height > drawn.width and _words_width(plan, part) > drawn.width - 3 * MM
-    middle = (drawn.left + drawn.width // 2, drawn.top + drawn.height // 2)
-    room = Size(drawn.height, drawn.width) if is_upright else drawn.size
-    with canvas.group(at=middle, turned_deg=-90 if is_upright else 0):
-        _label_lines(canvas, plan, part, room)
-
-
-def _words_width(plan: SheetPlan, part: Region) -> int:
-    return max(width(_shown_name(part), _NAME), width(_shown_size(plan, part), _MEASURE))
-
-
-def _shown_name(part: Region) -> str:
-    return part.id if part.use is Use.PIECE else part.name
-
-
-def _shown_size(plan: SheetPlan, part: Region) -> str:
-    return size_text(part.rect.width, part.rect.height, plan.unit) if part.rect else ""
-
-
-def _label_lines(canvas: Canvas, plan: SheetPlan, part: Region, room: Size) -> None:
-    mark = plan.pieces[part.id].mark if part.id in plan.pieces else ""
-    page = plan.page_of.get(part.id, "")
-    words = [(mark, _MARK, 6 * MM), (_shown_name(part), _NAME, 4 * MM), (_shown_size(plan, part), _MEASURE, 4 * MM)]
-    shown = [line for line in words if line[0] and width(line[0], line[1]) <= room.width - 2 * MM]
-    sign = 6 * MM if page else 0
-    while shown and sum(line[2] for line in shown) + sign > room.height - 2 * MM:
-        if len(shown) > 1:
-            shown.pop()
-        elif sign:
-            sign = 0
-        else:
-            break
-    top = -(sum(line[2] for line in shown) + sign) // 2
-    for word, style, height in shown:
-        top += height
-        write(canvas, word, (0, top - height // 4), style, align=Align.MIDDLE)
-    if sign:
-        pile_sign(canvas, plan.pages, page, (0, top + sign // 2))
+    size = size_text(part.rect.width, part.rect.height, plan.unit) if part.rect else ""
+    piece = plan.pieces.get(part.id)
+    if piece is None:
+        part_label(canvas, Label("", part.name, size), drawn)
+    else:
+        pile = Pile(tuple(plan.pages), plan.page_of[part.id]) if part.id in plan.page_of else None
+        part_label(canvas, Label(piece.mark, piece.id, size, pile), drawn)
 
 
 def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
