@@ -81,6 +81,11 @@ def test_height_lines_meet_at_the_edges_of_the_land():
     assert [use.get("transform") for use in uses] == [None, "translate(160 0)"]
 
 
+def test_a_small_piece_of_a_land_is_a_small_picture():
+    face = Face(Pattern.CONTOUR, INKS[:2], 305 * MM)
+    assert 6 * len(markup(drawn(face, Rect(32 * MM, 64 * MM, 60 * MM, 60 * MM)))) < len(markup(drawn(face)))
+
+
 def test_a_hill_has_one_closed_line():
     hill = [[0, 0, 0, 0], [0, 2, 2, 0], [0, 2, 2, 0], [0, 0, 0, 0]]
     ((line,),) = levels(hill, 300, [1.0])

@@ -4,21 +4,22 @@ The land is a sum of waves whose crests fit the repeat, so the print joins at it
 squares (linear interpolation on each cell's edges) and rounded off with curves.
 """
 
+from collections.abc import Iterator
 from functools import lru_cache
-from itertools import pairwise
+from itertools import groupby, pairwise
 from math import pi, sin
 from random import Random
 
 from spreadwright.drawing.canvas import Canvas, stroked
 from spreadwright.drawing.path import Path
 from spreadwright.drawing.patterns.ground import ground, inks, seed_of, tile_side
-from spreadwright.drawing.patterns.level import Level, levels
+from spreadwright.drawing.patterns.level import Level, Line, levels
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect
 from spreadwright.model import Face
 
 _SMALLEST_LAND, _LARGEST_LAND = 150 * MM, 320 * MM
-_CELL = 7 * MM
+_CELL = 9 * MM // 2
 _SPACING = 6.5
 """Millimetres between two lines where the land is of middling steepness."""
 
@@ -28,19 +29,40 @@ def draw(canvas: Canvas, face: Face, area: Rect) -> None:
     ground(canvas, face, area)
     land = tile_side(face.repeat, _SMALLEST_LAND, _LARGEST_LAND)
     seed = seed_of(face)
+    corners = [
+        (column * land, row * land)
+        for column in range(area.left // land, (area.right - 1) // land + 1)
+        for row in range(area.top // land, (area.bottom - 1) // land + 1)
+    ]
+    if 4 * area.area < land * land and len(corners) == 1:
+        with canvas.group(at=corners[0]):
+            _lines(canvas, face, _near(_traced(seed, land), area.moved(-corners[0][0], -corners[0][1])))
+        return
     name = f"contour-{Random(seed).getrandbits(32):08x}"
     if not canvas.has_motif(name):
         with canvas.motif(name):
-            _lines(canvas, face, seed, land)
-    for column in range(area.left // land, (area.right - 1) // land + 1):
-        for row in range(area.top // land, (area.bottom - 1) // land + 1):
-            canvas.use(name, (column * land, row * land))
+            _lines(canvas, face, _traced(seed, land))
+    for corner in corners:
+        canvas.use(name, corner)
 
 
-def _lines(canvas: Canvas, face: Face, seed: str, land: int) -> None:
+def _near(land: tuple[Level, ...], area: Rect) -> tuple[Level, ...]:
+    """The parts of the lines in and about a small area, so that a small piece is a small picture."""
+    wide = area.inset(-3 * _CELL)
+    return tuple(tuple(run for line in level for run in _runs_within(line, wide)) for level in land)
+
+
+def _runs_within(line: Line, area: Rect) -> Iterator[Line]:
+    for inside, run in groupby(line, lambda at: area.left <= at[0] <= area.right and area.top <= at[1] <= area.bottom):
+        points = tuple(run)
+        if inside and len(points) > 2:
+            yield points
+
+
+def _lines(canvas: Canvas, face: Face, levels_of_land: tuple[Level, ...]) -> None:
     own = inks(face)
     thin, bold = Path(places=1), Path(places=1)  # a tenth of a millimetre: curves hide it
-    for number, level in enumerate(_traced(seed, land)):
+    for number, level in enumerate(levels_of_land):
         for line in level:
             _smooth(bold if number % 5 == 2 else thin, line)
     canvas.path(thin, stroked(own[0], MM * 32 // 100, is_round=True))
@@ -66,7 +88,7 @@ def _heights(seed: str, land: int, cells: int) -> list[list[float]]:
         (across, down, chance.uniform(0, 2 * pi), chance.uniform(0.6, 1.0) / (across**2 + down**2) ** 0.62)
         for across in range(finest + 1)
         for down in range(-finest, finest + 1)
-        if (across, down) > (0, 0)
+        if (across, down) > (0, 0) and across**2 + down**2 <= finest**2 + 1
     ]
     turn = 2 * pi / cells
     return [
@@ -75,8 +97,18 @@ def _heights(seed: str, land: int, cells: int) -> list[list[float]]:
     ]
 
 
-def _smooth(path: Path, line: tuple[tuple[int, int], ...]) -> None:
+def _thinned(line: Line) -> Line:
+    """The line without points too near the one before: squares cut a bend into uneven steps that would show."""
+    kept = [line[0]]
+    for x, y in line[1:-1]:
+        if abs(x - kept[-1][0]) + abs(y - kept[-1][1]) >= _CELL:
+            kept.append((x, y))
+    return (*kept, line[-1])
+
+
+def _smooth(path: Path, line: Line) -> None:
     """A line rounded off: curves from middle to middle, the points between as controls."""
+    line = _thinned(line)
     is_closed = line[0] == line[-1]
     middles = [((ax + bx) // 2, (ay + by) // 2) for (ax, ay), (bx, by) in pairwise(line)]
     path.move(*(middles[0] if is_closed else line[0]))
