@@ -44,7 +44,7 @@ class Brush:
         fill = self._canvas.gradient(
             self.at(0, 0),
             self.at(self.across, self.down),
-            (Stop(0, self.light.glow, 0.34), Stop(0.55, self.light.glow, 0), Stop(1, self.light.dark, 0.16)),
+            (Stop(0, self.light.glow, 0.34), Stop(0.55, self.light.glow, 0), Stop(1, self.light.dark, 0.11)),
         )
         self._canvas.rect(self._frame, filled(fill))
 
