@@ -1,1 +1,6 @@
 """The HTTP service."""
+
+from spreadwright.rest.app import create_app
+from spreadwright.rest.server import refuse_taken, serve
+
+__all__ = ["create_app", "refuse_taken", "serve"]

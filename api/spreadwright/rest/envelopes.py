@@ -1,0 +1,342 @@
+"""The shapes of the answers, as OpenAPI describes them; `tasks.answers` fills them, and a test holds the two together.
+
+Every member is always there. Lengths are whole ticks, 320 to the millimetre and 8128 to the inch.
+"""
+
+from typing import Any
+
+from marshmallow import RAISE, Schema
+from marshmallow.fields import Boolean, Dict, Field, Integer, List, Nested, String
+from marshmallow.validate import OneOf
+
+from spreadwright.errors import Severity
+
+
+class Envelope(Schema):
+    """A closed object whose members are all required unless they say otherwise."""
+
+    class Meta:
+        """Nothing beyond what is described."""
+
+        unknown = RAISE
+
+    def on_bind_field(self, field_name: str, field_obj: Field[Any]) -> None:
+        """Requires the member."""
+        field_obj.required = not field_obj.metadata.get("optional", False)
+
+
+def _said(description: str, **more: Any) -> dict[str, Any]:
+    return {"description": description, **more}
+
+
+def _texts() -> List[str]:
+    return List(String())
+
+
+def _links() -> Dict:
+    return Dict(keys=String(), values=String(), metadata=_said("Where more of it is, as absolute paths, by relation."))
+
+
+class ProblemError(Envelope):
+    """One thing that is wrong: in a document at a JSON Pointer, or in a parameter of the query."""
+
+    code = String(metadata=_said("Permanent name.", example="row-does-not-fill"))
+    severity = String(validate=OneOf([each.value for each in Severity]))
+    pointer = String(metadata={"optional": True, **_said("JSON Pointer (RFC 6901) into the document.")})
+    parameter = String(metadata={"optional": True, **_said("Name of the parameter.")})
+    detail = String(metadata=_said("What was measured."))
+    remedy = String(metadata=_said("What would be right."))
+
+
+class Problem(Envelope):
+    """A problem document (RFC 9457)."""
+
+    type = String(metadata=_said("Permanent name of the kind of problem.", format="uri"))
+    title = String()
+    status = Integer()
+    detail = String(metadata={"optional": True, **_said("What went wrong this time.")})
+    instance = String(metadata=_said("The path that was asked for."))
+    errors = List(Nested(ProblemError))
+    available = List(String(), metadata={"optional": True, **_said("With 406: the media types that exist.")})
+
+
+class Finding(Envelope):
+    """One thing that a check has to say about a document."""
+
+    code = String(metadata=_said("Permanent name.", example="row-does-not-fill"))
+    severity = String(validate=OneOf([each.value for each in Severity]))
+    where = String(metadata=_said("JSON Pointer (RFC 6901) into the document."))
+    message = String()
+    remedy = String()
+
+
+class Report(Envelope):
+    """What a check found out about one document."""
+
+    kind = String()
+    title = String()
+    fine = Boolean(metadata=_said("Whether no finding is an error."))
+    findings = List(Nested(Finding))
+
+
+class RecipeFigures(Envelope):
+    """What somebody wants to know of a recipe when choosing."""
+
+    id = String()
+    title = String()
+    summary = String()
+    authors = _texts()
+    licence = String()
+    language = String()
+    tags = _texts()
+    pages = Integer()
+    sheets = Integer()
+    photos = Integer()
+    links = _links()
+
+
+class RecipeList(Envelope):
+    """One page of the list of recipes."""
+
+    count = Integer(metadata=_said("How many there are in all."))
+    start = Integer()
+    recipes = List(Nested(RecipeFigures))
+
+
+class PaperName(Envelope):
+    """One paper of a set."""
+
+    id = String()
+    title = String()
+    links = _links()
+
+
+class PaperSetFigures(Envelope):
+    """What somebody wants to know of a paper set when choosing."""
+
+    id = String()
+    title = String()
+    summary = String()
+    authors = _texts()
+    licence = String()
+    tags = _texts()
+    papers = List(Nested(PaperName))
+    links = _links()
+
+
+class PaperSetList(Envelope):
+    """One page of the list of paper sets."""
+
+    count = Integer(metadata=_said("How many there are in all."))
+    start = Integer()
+    paper_sets = List(Nested(PaperSetFigures))
+
+
+class BenchFigures(Envelope):
+    """What somebody wants to know of a bench when choosing."""
+
+    id = String()
+    title = String()
+    unit = String()
+    links = _links()
+
+
+class BenchList(Envelope):
+    """One page of the list of benches."""
+
+    count = Integer(metadata=_said("How many there are in all."))
+    start = Integer()
+    benches = List(Nested(BenchFigures))
+
+
+class BenchName(Envelope):
+    """The bench for which an answer is worded."""
+
+    id = String()
+    title = String()
+    unit = String()
+
+
+class Place(Envelope):
+    """A rectangle from the top left corner of its sheet or page, ticks, and its size in words."""
+
+    left = Integer()
+    top = Integer()
+    width = Integer()
+    height = Integer()
+    text = String()
+
+
+class Part(Envelope):
+    """One part of a sheet: a piece, a spare or scrap."""
+
+    id = String()
+    use = String()
+    mark = String(allow_none=True)
+    pile = String(allow_none=True)
+    place = Nested(Place)
+
+
+class CutSheet(Envelope):
+    """One sheet and its parts, in the order in which they fall."""
+
+    number = Integer()
+    role = String()
+    size = Nested(Place, allow_none=True)
+    parts = List(Nested(Part))
+
+
+class TrimmerReading(Envelope):
+    """What to set at the trimmer; `ticks` lies on a mark of its scale, `exact_ticks` is what was wanted."""
+
+    ticks = Integer()
+    exact_ticks = Integer()
+    text = String()
+
+
+class Share(Envelope):
+    """What falls or stays: a part that is done, or one to be cut on."""
+
+    fate = String()
+    id = String(allow_none=True)
+    place = Nested(Place)
+
+
+class CutWords(Envelope):
+    """One step in words; the caution comes first."""
+
+    caution = String(allow_none=True)
+    board = String()
+    setting = String()
+    falls = String()
+    stays = String()
+
+
+class CutStep(Envelope):
+    """One cut at the trimmer."""
+
+    number = Integer()
+    sheet = Integer()
+    on_board = Nested(Place)
+    arrival = String()
+    axis = String()
+    quarter_turns_left = Integer()
+    turned_now = Boolean()
+    measures = String()
+    reading = Nested(TrimmerReading)
+    falls = Nested(Share)
+    stays = Nested(Share)
+    words = Nested(CutWords)
+
+
+class PieceName(Envelope):
+    """A piece and its mark in instructions."""
+
+    id = String()
+    mark = String()
+
+
+class Pile(Envelope):
+    """The pieces of one page."""
+
+    page = String()
+    pieces = List(Nested(PieceName))
+
+
+class Cuts(Envelope):
+    """The cut sheets, the steps at the trimmer and the piles."""
+
+    recipe = String()
+    bench = Nested(BenchName)
+    ticks_per_mm = Integer()
+    ticks_per_inch = Integer()
+    cautions = _texts()
+    sheets = List(Nested(CutSheet))
+    steps = List(Nested(CutStep))
+    piles = List(Nested(Pile))
+
+
+class PlaceStep(Envelope):
+    """One piece, where it goes, and the photo on it."""
+
+    number = Integer()
+    piece = String()
+    mark = String()
+    page = String()
+    layer = Integer()
+    turned = Boolean()
+    face = String()
+    place = Nested(Place)
+    photo = Nested(Place, allow_none=True)
+    words = String()
+
+
+class Placement(Envelope):
+    """Where every piece and photograph lies, in gluing order."""
+
+    recipe = String()
+    bench = Nested(BenchName)
+    ticks_per_mm = Integer()
+    ticks_per_inch = Integer()
+    cautions = _texts()
+    steps = List(Nested(PlaceStep))
+
+
+class ChosenPaper(Envelope):
+    """What plays a role."""
+
+    paper = String()
+    title = String()
+    side = String()
+
+
+class ColourwayItem(Envelope):
+    """One colourway."""
+
+    id = String()
+    set = String()
+    roles = Dict(keys=String(), values=Nested(ChosenPaper))
+    links = _links()
+
+
+class ColourwayList(Envelope):
+    """One page of the list of colourways."""
+
+    recipe = String()
+    set = String()
+    count = Integer(metadata=_said("How many there are in all."))
+    start = Integer()
+    colourways = List(Nested(ColourwayItem))
+
+
+class SchemaItem(Envelope):
+    """One kind of document and the schema of its current version."""
+
+    kind = String()
+    title = String()
+    version = Integer()
+    links = _links()
+
+
+class SchemaList(Envelope):
+    """The kinds of documents."""
+
+    schemas = List(Nested(SchemaItem))
+
+
+class Health(Envelope):
+    """That the service answers, and what it serves."""
+
+    status = String()
+    version = String()
+    recipes = Integer()
+    paper_sets = Integer()
+    benches = Integer()
+
+
+class Home(Envelope):
+    """Where to begin."""
+
+    title = String()
+    version = String()
+    links = _links()

@@ -1,0 +1,21 @@
+"""Examples for the OpenAPI document, taken from the collection, so that each of them can be tried."""
+
+from typing import Any
+
+from spreadwright.colour import count, first
+from spreadwright.store import DEFAULT_BENCH, Collection
+
+
+def examples_from(collection: Collection) -> dict[str, Any]:
+    """A value for each parameter, all of them fitting together; for those that name documents as the collection has."""
+    examples = {"start": 0, "limit": 20, "width": 1200, "sheet": 1, "kind": "recipe", "version": "1"}
+    examples |= {"bench_id": DEFAULT_BENCH, "bench": DEFAULT_BENCH}
+    sets = [each.model for each in collection.paper_sets.values() if each.is_sound]
+    for papers in sets[:1]:
+        examples |= {"set_id": papers.id, "paper_id": papers.papers[0].id}
+    pairs = ((each.model, papers) for each in collection.recipes.values() for papers in sets if each.is_sound)
+    fitting = next(((recipe, papers) for recipe, papers in pairs if count(recipe, papers)), None)
+    if fitting:
+        recipe, papers = fitting
+        examples |= {"recipe_id": recipe.id, "set": papers.id, "colourway": first(recipe, papers).id}
+    return examples

@@ -1,0 +1,33 @@
+"""Addresses of our own, and the Link header (RFC 8288)."""
+
+from collections.abc import Iterator
+from typing import Any
+
+from flask import request, url_for
+
+
+def address(endpoint: str, **values: Any) -> str:
+    """The path of a view, below whatever path the service is mounted at."""
+    return url_for(endpoint, **values)
+
+
+def link(target: str, relation: str) -> str:
+    """One value of the Link header."""
+    return f'<{target}>; rel="{relation}"'
+
+
+def described_by(kind: str) -> str:
+    """The link from a document to the schema of its kind."""
+    return link(address("schema.schema_version", kind=kind, version=1), "describedby")
+
+
+def page_links(start: int, limit: int, count: int) -> Iterator[str]:
+    """The links from one page of a list to the others, with the rest of the query kept."""
+    places = {"first": 0}
+    if start > 0:
+        places["prev"] = max(0, start - limit)
+    if start + limit < count:
+        places["next"] = start + limit
+    for relation, place in places.items():
+        kept = {name: request.args[name] for name in request.args if name != "start"}
+        yield link(address(str(request.endpoint), **request.view_args or {}, **kept, start=place), relation)

@@ -1,0 +1,161 @@
+"""The OpenAPI 3.1 document: what each route is, the schemas of documents as components, and examples that exist."""
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from typing import Any
+
+from flask import Flask
+from flask_smorest import Api, Blueprint
+
+from spreadwright import __version__
+from spreadwright.document import KINDS, schema
+from spreadwright.rest.envelopes import Problem
+from spreadwright.rest.forms import JSON, Form
+from spreadwright.rest.problems import PROBLEM_JSON, problem
+
+Json = dict[str, Any]
+Decorator = Callable[[Any], Any]
+
+DESCRIPTION = """Recipes for album layouts: proved, cut, placed, coloured and drawn.
+
+Every address can be had with a suffix (`/recipes/low-tide/preview.png`) or by `Accept`. Errors are problem documents
+(RFC 9457) whose `errors` carry JSON Pointers. Every GET has a strong ETag. Lists page by `Link` (RFC 8288)."""
+
+PATH_WORDS = {
+    "recipe_id": "The id of a recipe of the collection.",
+    "set_id": "The id of a paper set of the collection.",
+    "paper_id": "The id of a paper of the set.",
+    "bench_id": "The id of a bench of the collection.",
+    "kind": "A kind of document.",
+    "version": "The version of the schema.",
+    "suffix": "The representation.",
+}
+_FAILURES = {
+    "BadRequest": "The query or the body is not understood.",
+    "NotFound": "There is nothing of that name.",
+    "NotAcceptable": "None of the representations is accepted.",
+    "TooLarge": "The body is too large.",
+    "UnsupportedMediaType": "The body is of another type.",
+    "Unprocessable": "A document has errors, or the papers do not fill the roles.",
+    "Failure": "Any other error.",
+}
+_READING = {400: "BadRequest", 404: "NotFound", 406: "NotAcceptable", 422: "Unprocessable", "default": "Failure"}
+_POSTING = {**_READING, 413: "TooLarge", 415: "UnsupportedMediaType"}
+_TEXT = {"schema": {"type": "string"}}
+_HEADERS = {
+    "ETag": {"description": "Names the bytes of the body.", **_TEXT},
+    "Link": {"description": "Where to go on from here (RFC 8288).", **_TEXT},
+}
+_IF_NONE_MATCH = {
+    "name": "If-None-Match",
+    "in": "header",
+    "description": "The ETag of what the client has already; the answer is 304 if it is still the same.",
+    **_TEXT,
+}
+
+
+class OpenApi(Api):  # type: ignore[misc]
+    """Fills the document, and answers every HTTP error with a problem."""
+
+    ERROR_SCHEMA = Problem
+    DEFAULT_ERROR_RESPONSE_NAME = None
+
+    def __init__(self, app: Flask) -> None:
+        options = {"info": {"description": DESCRIPTION, "license": {"name": "MIT", "identifier": "MIT"}}}
+        super().__init__(
+            app,
+            spec_kwargs={"title": "Spreadwright", "version": __version__, "openapi_version": "3.1.0", **options},
+        )
+
+    def handle_http_exception(self, error: Any) -> Any:
+        """The problem document of an error."""
+        return problem(error)
+
+    def _register_responses(self) -> None:
+        for name, words in _FAILURES.items():
+            content = {PROBLEM_JSON: {"schema": Problem}}
+            self.spec.components.response(name, {"description": words, "content": content})
+
+
+def documented(blueprint: Blueprint, forms: Sequence[Form], name: str, method: str) -> Iterator[Decorator]:
+    """The decorators that describe one route."""
+    headers = _HEADERS if method == "GET" else None
+    for form in reversed(forms):
+        yield blueprint.response(
+            200, form.shape, content_type=form.media_type, description="The representation.", headers=headers
+        )
+    if method == "GET":
+        yield blueprint.alt_response(304, description="The client has it already: `If-None-Match` names its ETag.")
+    for status, failure in (_READING if method == "GET" else _POSTING).items():
+        yield blueprint.alt_response(status, failure)
+    body = {"requestBody": _document_body()} if method == "POST" else {}
+    yield blueprint.doc(operationId=name, **body)
+
+
+def component(kind: str) -> Json:
+    """The reference to the schema of a kind of document."""
+    return {"$ref": f"#/components/schemas/{_camel(kind)}"}
+
+
+def _document_body() -> Json:
+    kinds = {"anyOf": [component(kind) for kind in KINDS]}
+    return {"description": "A document of any kind.", "required": True, "content": {JSON: {"schema": kinds}}}
+
+
+def shared_parameters(rule: str, forms: Sequence[Form], method: str) -> list[Json]:
+    """The variables of a path, in words, and the condition that every GET takes."""
+    parameters = [dict(_IF_NONE_MATCH)] if method == "GET" else []
+    for name in re.findall(r"<(\w+)>", rule):
+        shape: Json = {"type": "string", "minLength": 1}
+        if name == "suffix":
+            shape["enum"] = list(dict.fromkeys(form.suffix for form in forms))
+        parameters.append(
+            {"name": name, "in": "path", "required": True, "description": PATH_WORDS[name], "schema": shape}
+        )
+    return parameters
+
+
+def bundled() -> dict[str, Json]:
+    """The schema of every kind of document and of each of its definitions, as components that refer to one another."""
+    components: dict[str, Json] = {}
+    for kind in KINDS:
+        whole = {name: part for name, part in schema(kind).items() if name not in ("$schema", "$id", "$defs")}
+        components[_camel(kind)] = _repointed(whole, kind)
+        for name, definition in schema(kind).get("$defs", {}).items():
+            components[_camel(f"{kind}-{name}")] = _repointed(definition, kind)
+    return components
+
+
+def _repointed(part: Any, kind: str) -> Any:
+    """With every reference pointing at a component."""
+    if isinstance(part, list):
+        return [_repointed(each, kind) for each in part]
+    if not isinstance(part, dict):
+        return part
+    return {name: _target(each, kind) if name == "$ref" else _repointed(each, kind) for name, each in part.items()}
+
+
+def _target(reference: str, kind: str) -> str:
+    """`../recipe/1#/$defs/line` in any schema, `#/$defs/line` in the recipe's: `#/components/schemas/RecipeLine`."""
+    file, _, inside = reference.partition("#")
+    kind = file.split("/")[-2] if file else kind
+    if inside.startswith("/$defs/"):
+        return f"#/components/schemas/{_camel(kind + '-' + inside.removeprefix('/$defs/'))}"
+    return f"#/components/schemas/{_camel(kind)}{inside}"
+
+
+def _camel(name: str) -> str:
+    return "".join(word[:1].upper() + word[1:] for word in re.split(r"[-_]", name))
+
+
+def openapi_document(described: Json, examples: Json) -> Json:
+    """The whole document: what the routes describe, the documents' schemas, and an example for each known parameter."""
+    components = described["components"]
+    document = {**described, "components": {**components, "schemas": {**components["schemas"], **bundled()}}}
+    for path in document["paths"].values():
+        shared = path.get("parameters", [])
+        own = [each for operation in path.values() if isinstance(operation, dict) for each in operation["parameters"]]
+        for parameter in (*shared, *own):
+            if parameter["name"] in examples:
+                parameter["example"] = examples[parameter["name"]]
+    return document

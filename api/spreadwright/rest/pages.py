@@ -1,0 +1,49 @@
+"""When a person asks: the pages of the gallery, beside the API that programs ask."""
+
+from urllib.parse import quote
+
+from flask import Response, redirect, request
+from werkzeug.exceptions import MethodNotAllowed, NotFound
+from werkzeug.wrappers import Response as AnyResponse
+
+from spreadwright.rest.memory import Body
+from spreadwright.rest.negotiation import preferred
+from spreadwright.rest.problems import PROBLEM_JSON, problem
+from spreadwright.rest.replies import reply
+from spreadwright.rest.service import service
+from spreadwright.rest.site import media_type
+
+HTML = "text/html"
+
+
+def page() -> AnyResponse | None:
+    """The file of the gallery that the request names; None where a route of the API claims the path.
+
+    At `/` both do: whoever accepts HTML gets the gallery.
+    """
+    is_home = request.path == "/" and preferred([HTML, "application/json"], list(request.accept_mimetypes)) == HTML
+    if not is_home and not isinstance(request.routing_exception, NotFound):
+        return None
+    file = service().site.file(request.path)
+    if file is None:
+        return _to_folder()
+    if request.method not in ("GET", "HEAD"):
+        raise MethodNotAllowed(["GET", "HEAD"])
+    response = reply(Body(file.read_bytes()), media_type(file))
+    if is_home:
+        response.vary.add("Accept")
+    return response
+
+
+def _to_folder() -> AnyResponse | None:
+    """To the page of a folder that was named without its last slash."""
+    folder = f"{request.path}/"
+    return redirect(quote(request.script_root + folder), 308) if service().site.file(folder) else None
+
+
+def nothing_here(reason: NotFound) -> Response:
+    """The gallery's own page for an unknown address, to whoever prefers pages; else a problem document."""
+    file = service().site.file("/404.html")
+    if file is None or preferred([PROBLEM_JSON, HTML], list(request.accept_mimetypes)) != HTML:
+        return problem(reason)
+    return Response(file.read_bytes(), 404, content_type=media_type(file))

@@ -1,0 +1,122 @@
+"""Every error as one problem document (RFC 9457): a table of exception classes, and what fills the document.
+
+What the table does not list is a bug: it is logged, and the client learns nothing but that it happened.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+from urllib.parse import quote
+
+from flask import Response, current_app, request
+from werkzeug import exceptions as http
+
+from spreadwright.document import MOST_BYTES, canonical
+from spreadwright.errors import InvalidDocument, NoColourway, UnknownName, UnreadableDocument, nearest_hint
+from spreadwright.rest.queries import BadQuery
+
+PROBLEM_JSON = "application/problem+json"
+TYPE_BASE = "https://spreadwright.example/problems/"
+_LONGEST = 1000
+
+
+class NotAcceptable(http.NotAcceptable):
+    """None of the forms suits the client."""
+
+    def __init__(self, offers: list[str]) -> None:
+        super().__init__(f"This is served as {', '.join(offers)}; none of them is accepted.")
+        self.offers = offers
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """One kind of problem: its status, its permanent name, its title, and how its detail is worded."""
+
+    status: int
+    name: str
+    title: str
+    detail: Callable[[Any], str | None] = str
+
+
+def _described(reason: http.HTTPException) -> str:
+    return reason.description or reason.name
+
+
+def _nowhere(_: http.NotFound) -> str:
+    fixed = sorted(rule.rule for rule in current_app.url_map.iter_rules() if not rule.arguments)
+    return f"There is nothing at “{request.path[:200]}”. {nearest_hint(request.path[:200], fixed)}"
+
+
+def _wrong_method(reason: http.MethodNotAllowed) -> str:
+    return f"This address takes {', '.join(sorted(reason.valid_methods or ()))}."
+
+
+KINDS: dict[type[Exception], Kind] = {
+    BadQuery: Kind(400, "bad-query", "The query has parameters that are not understood"),
+    UnreadableDocument: Kind(400, "unreadable-document", "The document cannot be read"),
+    UnknownName: Kind(404, "unknown-name", "There is nothing of that name"),
+    InvalidDocument: Kind(422, "invalid-document", "The document has errors"),
+    NoColourway: Kind(422, "no-colourway", "The papers do not fill the roles"),
+    http.NotFound: Kind(404, "not-found", "There is nothing at this address", _nowhere),
+    http.MethodNotAllowed: Kind(405, "method-not-allowed", "This address takes another method", _wrong_method),
+    http.NotAcceptable: Kind(406, "not-acceptable", "There is no such representation", _described),
+    http.RequestEntityTooLarge: Kind(
+        413, "too-large", "The body is too large", lambda _: f"A body may have at most {MOST_BYTES:,} bytes."
+    ),
+    http.UnsupportedMediaType: Kind(415, "unsupported-media-type", "The body is of another type", _described),
+    http.InternalServerError: Kind(500, "internal", "The service has a fault", lambda _: None),
+}
+"""Class to kind; subclasses follow their nearest ancestor."""
+
+
+def problem(reason: Exception) -> Response:
+    """The response that tells a client of an error."""
+    kind = _kind(reason)
+    detail = kind.detail(reason)
+    members = {
+        "type": TYPE_BASE + kind.name,
+        "title": kind.title,
+        "status": kind.status,
+        **({"detail": _clipped(detail)} if detail else {}),
+        "instance": _clipped(quote(request.script_root + request.path)),
+        "errors": _errors(reason),
+        **({"available": reason.offers} if isinstance(reason, NotAcceptable) else {}),
+    }
+    response = Response(canonical(members), status=kind.status, content_type=PROBLEM_JSON)
+    response.headers["Cache-Control"] = "no-store"
+    if isinstance(reason, http.MethodNotAllowed):
+        response.headers["Allow"] = ", ".join(sorted(reason.valid_methods or ()))
+    return response
+
+
+def _kind(reason: Exception) -> Kind:
+    for each in type(reason).__mro__:
+        if each in KINDS:
+            return KINDS[each]
+    status = getattr(reason, "code", None) or 500
+    name = getattr(reason, "name", "Error")
+    return Kind(status, name.lower().replace(" ", "-"), name, _described)
+
+
+def _errors(reason: Exception) -> list[dict[str, Any]]:
+    match reason:
+        case InvalidDocument():
+            return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.findings]
+        case UnreadableDocument():
+            return [_error("unreadable", "error", reason.reason, reason.remedy, pointer=reason.where)]
+        case UnknownName():
+            message = f"There is no {reason.kind} “{reason.name}”."
+            return [_error("unknown-name", "error", message, nearest_hint(reason.name, reason.known))]
+        case BadQuery():
+            return [_error(each.code, "error", each.message, each.remedy, parameter=each.name) for each in reason.wrong]
+    return []
+
+
+def _error(code: str, severity: str, detail: str, remedy: str, **place: str) -> dict[str, Any]:
+    return {"code": code, "severity": severity, **place, "detail": _clipped(detail), "remedy": _clipped(remedy)}
+
+
+def _clipped(text: str) -> str:
+    """No client needs its own kilobytes back; half a character would not leave as UTF-8."""
+    whole = text.encode("utf-8", "replace").decode()
+    return whole if len(whole) <= _LONGEST else whole[: _LONGEST - 1] + "…"

@@ -1,0 +1,163 @@
+"""The parameters of queries: what may stand after the question mark, and what is said when something else does."""
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Any, NoReturn
+
+from flask import Request
+from marshmallow import RAISE, Schema, ValidationError
+from marshmallow.fields import Integer, String
+from marshmallow.validate import Length, Range
+from webargs.flaskparser import FlaskParser
+
+from spreadwright.errors import SpreadwrightError, nearest_hint
+from spreadwright.store import DEFAULT_BENCH
+
+NARROWEST_PX, WIDEST_PX = 64, 4000
+FURTHEST = 10_000
+"""How far into a list of colourways one can reach: each one before it must be passed over."""
+
+
+@dataclass(frozen=True, slots=True)
+class WrongParameter:
+    """One thing that is wrong with a query."""
+
+    code: str
+    name: str
+    message: str
+    remedy: str
+
+
+class BadQuery(SpreadwrightError):
+    """A query with parameters that are unknown, repeated or wrong."""
+
+    def __init__(self, wrong: Iterable[WrongParameter]) -> None:
+        self.wrong = tuple(wrong)
+        super().__init__(self.wrong)
+
+    def __str__(self) -> str:
+        return " ".join(f"{each.message} {each.remedy}" for each in self.wrong)
+
+
+class Whole(Integer):
+    """A whole number in plain digits."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
+        if not re.fullmatch(r"-?[0-9]{1,18}", str(value)):
+            raise ValidationError("is not a whole number")
+        return super()._deserialize(value, attr, data, **kwargs)
+
+
+class Width(Whole):
+    """The width of a PNG; what is too narrow or too wide is brought back within bounds."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
+        return max(NARROWEST_PX, min(WIDEST_PX, super()._deserialize(value, attr, data, **kwargs)))
+
+
+def _name(description: str, **options: Any) -> String:
+    length = Length(1, 300, error="has no or too many characters")
+    return String(validate=length, metadata={"description": description}, **options)
+
+
+def _whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
+    between = Range(least, most, error="is not from {min} to {max}")
+    return Whole(validate=between, metadata={"description": description}, **options)
+
+
+class Query(Schema):
+    """No parameters."""
+
+
+class PageQuery(Query):
+    """Which stretch of a list."""
+
+    start = _whole("How many items to pass over first.", load_default=0, least=0, most=FURTHEST)
+    limit = _whole("The most items to list.", load_default=20, least=1, most=100)
+
+
+class PictureQuery(Query):
+    """How a picture is rendered."""
+
+    width = Width(
+        load_default=1200,
+        metadata={
+            "description": f"Width of a PNG in pixels, brought to {NARROWEST_PX} to {WIDEST_PX}.",
+        },
+    )
+
+
+class BenchQuery(Query):
+    """On whose bench."""
+
+    bench = _name("The id of the bench: whose trimmer and ruler, and in which unit.", load_default=DEFAULT_BENCH)
+
+
+class PapersQuery(Query):
+    """In which papers."""
+
+    set = _name("The id of the paper set. When left out: the colourway's, or the first set that fills every role.")
+    colourway = _name("The id of one colourway of the set. When left out: the first one.")
+
+
+class PreviewQuery(PapersQuery, PictureQuery):
+    """In which papers, and how wide."""
+
+
+class CutsQuery(BenchQuery, PictureQuery):
+    """On whose bench, which sheet, and how wide."""
+
+    sheet = _whole(
+        "The number of the sheet to draw, for SVG and PNG. When left out: the first that is cut.",
+        least=1,
+        most=10_000,
+    )
+
+
+class PlacementQuery(BenchQuery, PictureQuery):
+    """On whose bench, and how wide."""
+
+
+class ColourwaysQuery(PageQuery):
+    """Of which paper set, and which stretch of the list."""
+
+    set = _name("The id of the paper set. When left out: the first set that fills every role.")
+
+
+class CheckQuery(BenchQuery, PapersQuery):
+    """On whose bench, and in which papers."""
+
+    set = _name("The id of a paper set that should fill the roles of a recipe.")
+    colourway = _name("The id of one colourway of that set, to be checked too.")
+
+
+class QueryParser(FlaskParser):
+    """Refuses parameters that are unknown, repeated or wrong, all of them at once."""
+
+    DEFAULT_VALIDATION_STATUS = 400
+    DEFAULT_UNKNOWN_BY_LOCATION: dict[str, str | None] = {"query": RAISE}  # noqa: RUF012 - the base's type
+
+    def load_querystring(self, req: Request, schema: Schema) -> Any:
+        """The query, each parameter once."""
+        repeated = [name for name, values in req.args.lists() if len(values) > 1 and name in schema.fields]
+        if repeated:
+            raise BadQuery(
+                WrongParameter("parameter-twice", name, f"The parameter “{name}” stands twice.", "Keep one of them.")
+                for name in repeated
+            )
+        return super().load_querystring(req, schema)
+
+    def handle_error(self, error: ValidationError, req: Request, schema: Schema, **_: Any) -> NoReturn:
+        """Says what is wrong with each parameter."""
+        messages: Any = error.messages
+        raise BadQuery(_wrong(name, found, schema) for name, found in messages.get("query", messages).items())
+
+
+def _wrong(name: str, found: Any, schema: Schema) -> WrongParameter:
+    if name not in schema.fields:
+        message = f"The parameter “{name[:60]}” is not known here."
+        return WrongParameter("unknown-parameter", name[:60], message, nearest_hint(name[:60], schema.fields))
+    reason = found[0] if isinstance(found, list) else str(found)
+    described = schema.fields[name].metadata.get("description", "")
+    return WrongParameter("wrong-parameter", name, f"The parameter “{name}” {reason}.", described)

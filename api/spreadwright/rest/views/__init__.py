@@ -1,0 +1,31 @@
+"""The resources, one small module each: a view finds documents, its forms show them."""
+
+from spreadwright.rest.resources import Resources
+from spreadwright.rest.views import (
+    benches,
+    checks,
+    colourways,
+    cuts,
+    home,
+    paper_sets,
+    placement,
+    preview,
+    recipes,
+    schemas,
+    swatches,
+)
+
+BLUEPRINTS: tuple[Resources, ...] = (
+    home.blueprint,
+    recipes.blueprint,
+    preview.blueprint,
+    cuts.blueprint,
+    placement.blueprint,
+    colourways.blueprint,
+    paper_sets.blueprint,
+    swatches.blueprint,
+    benches.blueprint,
+    checks.blueprint,
+    schemas.blueprint,
+)
+"""A new resource is listed here, and nowhere else."""
