@@ -10,6 +10,7 @@ from spreadwright.drawing.sheet import SheetPlan, cut_sheet_picture
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.drawing.svg import svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
+from spreadwright.drawing.theme import TABLE
 from spreadwright.model import Colourway, Paper, Recipe, Side
 from spreadwright.photos import matted_photos
 from spreadwright.placing import placed_pieces
@@ -18,8 +19,16 @@ from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.place import Placing
 
 
-def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str = "") -> bytes:
-    """The spread as it will lie on the table, in one colourway; `papers` is what the set is called.
+def preview_svg(
+    reading: Reading[Recipe], colourway: Colourway, *, papers: str = "", is_on_table: bool = True
+) -> bytes:
+    """The spread as it will lie on the table, in one colourway.
+
+    Args:
+        reading: The recipe.
+        colourway: One of its colourways.
+        papers: What the paper set is called.
+        is_on_table: Whether the table shows around it; otherwise only the shadow, for a page that is the table.
 
     Raises:
         InvalidDocument: The recipe carries an error.
@@ -27,7 +36,8 @@ def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str =
     recipe = proven(reading)
     cut = pieces(cut_sheets(recipe))
     placed, photos = placed_pieces(recipe, cut), matted_photos(recipe, cut)
-    return svg_bytes(spread_picture(recipe, placed, photos, colourway, papers=papers))
+    surface = TABLE if is_on_table else ""
+    return svg_bytes(spread_picture(recipe, placed, photos, colourway, papers=papers, surface=surface))
 
 
 def swatch_svg(paper: Paper, side: Side = Side.FRONT) -> bytes:
