@@ -140,7 +140,10 @@ class _Spread:
         pieces = [piece for piece in self._placed if piece.page == name]
         written = {caption.on for caption in self._recipe.captions}
         for piece in pieces:
-            self._piece(piece, piece.rect.moved(page.left, page.top))
+            rect = piece.rect.moved(page.left, page.top)
+            if not rect.contains(page):  # a shadow that falls beside the page is not seen
+                relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
+            self._piece(piece, rect)
         for number, piece in enumerate(pieces):
             if piece.piece.id in written:
                 self._caption(piece, self._covers(piece, pieces[number + 1 :]), page)
@@ -151,7 +154,6 @@ class _Spread:
     def _piece(self, piece: PlacedPiece, rect: Rect) -> None:
         choice = self._colourway.choice(piece.piece.role)
         face = _shown(self._colourway, piece)
-        relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
         with self._canvas.group(role=piece.piece.role, clip=rect):
             self._paper(piece, rect, face)
             relief.cut_edge(self._canvas, rect, face.colours[0], choice.paper.core)

@@ -52,7 +52,7 @@ def _tile(canvas: Canvas, face: Face, repeat: int) -> None:
 def _sprig(press: Press, face: Face, chance: Random, number: int, corner: tuple[float, float], cell: float) -> None:
     """One plant in its cell, and a seedling in the cell's corner."""
     lean = lean_of(chance.uniform(-0.05, 0.05) if face.is_directional else chance.random())
-    tall = cell * chance.uniform(0.86, 1.0)
+    tall = cell * chance.uniform(0.86, 1.0) * (0.82 if face.is_directional else 1)  # upright ones would touch
     middle = Hand(
         corner[0] + cell * chance.uniform(0.42, 0.58), corner[1] + cell * chance.uniform(0.42, 0.58), lean, tall
     )
