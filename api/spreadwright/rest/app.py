@@ -5,7 +5,7 @@ from pathlib import Path
 from flask import Flask
 from werkzeug.exceptions import NotFound
 
-from spreadwright.document import MOST_BYTES
+from spreadwright.rest.bodies import READ_AT_MOST
 from spreadwright.rest.examples import examples_from
 from spreadwright.rest.headers import with_common_headers
 from spreadwright.rest.openapi import OpenApi, openapi_document
@@ -29,7 +29,7 @@ def create_app(collection: Collection, gallery: Path | None = None) -> Flask:
     """
     collection.recipes, collection.paper_sets, collection.benches  # noqa: B018
     app = Flask("spreadwright", static_folder=None)
-    app.config["MAX_CONTENT_LENGTH"] = MOST_BYTES
+    app.config["MAX_CONTENT_LENGTH"] = READ_AT_MOST
     Service(collection, Site(gallery)).attach(app)
     api = OpenApi(app)
     for blueprint in BLUEPRINTS:

@@ -15,13 +15,13 @@ _INLINE_SCRIPT = re.compile(rb"<script(?![^>]*\bsrc\b)[^>]*>(.*?)</script>", re.
 
 def with_common_headers(response: Response) -> Response:
     """The response as it may leave: read by any site, sniffed and scripted by none."""
+    if request.method == "OPTIONS" and response.status_code == 200:
+        _answer_preflight(response)
     response.headers["X-Content-Type-Options"] = "nosniff"
     response.headers["Referrer-Policy"] = "same-origin"
     response.headers.setdefault("Content-Security-Policy", _policy(response))
     response.headers["Access-Control-Allow-Origin"] = "*"
     response.headers["Access-Control-Expose-Headers"] = "ETag, Link, Location"
-    if request.method == "OPTIONS":
-        _answer_preflight(response)
     return response
 
 

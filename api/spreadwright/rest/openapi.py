@@ -104,7 +104,7 @@ def _document_body() -> Json:
 
 def shared_parameters(rule: str, forms: Sequence[Form], method: str) -> list[Json]:
     """The variables of a path, in words, and the condition that every GET takes."""
-    parameters = [dict(_IF_NONE_MATCH)] if method == "GET" else []
+    parameters: list[Json] = [dict(_IF_NONE_MATCH)] if method == "GET" else []
     for name in re.findall(r"<(\w+)>", rule):
         shape: Json = {"type": "string", "minLength": 1}
         if name == "suffix":

@@ -1,44 +1,47 @@
 """When a person asks: the pages of the gallery, beside the API that programs ask."""
 
-from urllib.parse import quote
-
-from flask import Response, redirect, request
+from flask import Response, request
 from werkzeug.exceptions import MethodNotAllowed, NotFound
-from werkzeug.wrappers import Response as AnyResponse
 
+from spreadwright.rest.forms import JSON
 from spreadwright.rest.memory import Body
 from spreadwright.rest.negotiation import preferred
 from spreadwright.rest.problems import PROBLEM_JSON, problem
-from spreadwright.rest.replies import reply
+from spreadwright.rest.replies import redirect, reply
 from spreadwright.rest.service import service
 from spreadwright.rest.site import media_type
 
 HTML = "text/html"
+_READING = ("GET", "HEAD")
 
 
-def page() -> AnyResponse | None:
+def page() -> Response | None:
     """The file of the gallery that the request names; None where a route of the API claims the path.
 
     At `/` both do: whoever accepts HTML gets the gallery.
     """
-    is_home = request.path == "/" and preferred([HTML, "application/json"], list(request.accept_mimetypes)) == HTML
-    if not is_home and not isinstance(request.routing_exception, NotFound):
+    if not _is_home() and not isinstance(request.routing_exception, NotFound):
         return None
     file = service().site.file(request.path)
     if file is None:
         return _to_folder()
-    if request.method not in ("GET", "HEAD"):
-        raise MethodNotAllowed(["GET", "HEAD"])
+    if request.method not in _READING:
+        raise MethodNotAllowed(_READING)
     response = reply(Body(file.read_bytes()), media_type(file))
-    if is_home:
+    if _is_home():
         response.vary.add("Accept")
     return response
 
 
-def _to_folder() -> AnyResponse | None:
+def _is_home() -> bool:
+    is_read = request.path == "/" and request.method in _READING
+    return is_read and preferred([HTML, JSON], list(request.accept_mimetypes)) == HTML
+
+
+def _to_folder() -> Response | None:
     """To the page of a folder that was named without its last slash."""
     folder = f"{request.path}/"
-    return redirect(quote(request.script_root + folder), 308) if service().site.file(folder) else None
+    return redirect(folder, 308) if service().site.file(folder) else None
 
 
 def nothing_here(reason: NotFound) -> Response:

@@ -17,7 +17,7 @@ from spreadwright.rest.queries import BadQuery
 
 PROBLEM_JSON = "application/problem+json"
 TYPE_BASE = "https://spreadwright.example/problems/"
-_LONGEST = 1000
+_LONGEST = 500
 
 
 class NotAcceptable(http.NotAcceptable):

@@ -1,6 +1,7 @@
 """Bytes to a response: strong ETag, 304 when the client has them already, links, what caches may do."""
 
 from collections.abc import Iterable
+from urllib.parse import quote
 
 from flask import Response, request
 
@@ -24,4 +25,12 @@ def reply(body: Body, media_type: str, *, links: Iterable[str] = (), cache: str 
     response.headers["Cache-Control"] = cache
     for each in links:
         response.headers.add("Link", each)
+    return response
+
+
+def redirect(path: str, status: int) -> Response:
+    """To another path of ours, below whatever path the service is mounted at."""
+    response = Response(status=status)
+    del response.headers["Content-Type"]
+    response.headers["Location"] = quote(request.script_root + path)
     return response

@@ -5,11 +5,9 @@ what was made lately is found again by the documents themselves.
 """
 
 from collections.abc import Callable, Hashable, Iterable, Sequence
-from urllib.parse import quote
 
-from flask import Response, redirect, request
+from flask import Response, request
 from flask_smorest import Blueprint
-from werkzeug.wrappers import Response as AnyResponse
 
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
@@ -20,7 +18,7 @@ from spreadwright.rest.openapi import documented, shared_parameters
 from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import NotAcceptable
 from spreadwright.rest.queries import Query, QueryParser
-from spreadwright.rest.replies import REVALIDATE, UNKEPT, reply
+from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
 from spreadwright.rest.service import service
 
 Documents = tuple[Hashable, ...]
@@ -54,18 +52,18 @@ class Resources(Blueprint):  # type: ignore[misc]
         """
 
         def register(fetch: Fetch) -> Fetch:
-            def negotiated(arguments: Arguments, **ids: str) -> AnyResponse:
+            def negotiated(arguments: Arguments, **ids: str) -> Response:
                 documents = fetch(arguments, **ids)
                 target = page.format(**ids)
                 chosen = _accepted_type(forms, target)
                 response = (
-                    _to_page(target) if chosen == HTML else answered(_of_type(forms, chosen), arguments, documents)
+                    redirect(target, 303) if chosen == HTML else answered(_of_type(forms, chosen), arguments, documents)
                 )
                 if len(forms) > 1 or page:
                     response.vary.add("Accept")
                 return response
 
-            def suffixed(arguments: Arguments, suffix: str, **ids: str) -> AnyResponse:
+            def suffixed(arguments: Arguments, suffix: str, **ids: str) -> Response:
                 return answered(_named(forms, suffix), arguments, fetch(arguments, **ids))
 
             def answered(form: Form, arguments: Arguments, documents: Documents) -> Response:
@@ -99,7 +97,7 @@ class Resources(Blueprint):  # type: ignore[misc]
         self,
         rule: str,
         fetch: Fetch,
-        view: Callable[..., AnyResponse],
+        view: Callable[..., Response],
         forms: Sequence[Form],
         query: type[Query],
         *,
@@ -133,10 +131,6 @@ def _named(forms: Sequence[Form], suffix: str) -> Form:
         if form.suffix == suffix:
             return form
     raise UnknownName("representation", suffix, [form.suffix for form in forms])
-
-
-def _to_page(target: str) -> AnyResponse:
-    return redirect(quote(request.script_root + target), 303)
 
 
 def _remembered(form: Form, arguments: Arguments, documents: Documents) -> Body:
