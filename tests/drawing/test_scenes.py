@@ -38,6 +38,12 @@ def test_each_piece_gets_its_own_picture(scene: Scene):
     assert one != other and one == markup(printed(scene, SHAPES[1]))
 
 
+@pytest.mark.parametrize("size", [Size(1, 1), Size(2, 97536), Size(97536, 3200), Size(975360, 975360)])
+def test_no_size_is_too_odd(size: Size):
+    sizes = [len(svg_bytes(printed(scene, size))) for scene in chosen([size] * len(SCENES), "low-tide")]
+    assert max(sizes) < 60_000
+
+
 def test_one_day_has_one_light():
     skies = {
         line.split("stop-color=")[1].split()[0]

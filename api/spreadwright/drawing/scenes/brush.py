@@ -1,6 +1,7 @@
 """A brush for scenes: shapes in units of the picture's shorter side, origin top left, y downward.
 
-One of `across` and `down` is 1, the other at least 1; what is drawn beyond them is cut off.
+One of `across` and `down` is 1 and the other between 1 and 4, but for the oddest slips; what is drawn beyond them is
+cut off.
 """
 
 from collections.abc import Sequence
@@ -16,13 +17,17 @@ from spreadwright.geometry import Rect
 Spot = tuple[float, float]
 
 
+_LONGEST = 4
+"""A picture longer than this by its height is seen from further away, so that it holds no more than others do."""
+
+
 class Brush:
     """Draws on one picture; `chance` makes each picture its own."""
 
     def __init__(self, canvas: Canvas, frame: Rect, light: Light, chance: Random) -> None:
         self._canvas = canvas
         self._frame = frame
-        self._unit = min(frame.width, frame.height)
+        self._unit = max(min(frame.width, frame.height), max(frame.width, frame.height) // _LONGEST, 1)
         self.light = light
         self.chance = chance
         self.across = frame.width / self._unit

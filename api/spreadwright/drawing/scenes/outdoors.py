@@ -144,7 +144,7 @@ def wood(brush: Brush) -> None:
     brush.disc(middle, ground - 0.12, 0.42, light.glow, 0.35)
     brush.disc(middle, ground - 0.1, 0.24, light.glow, 0.5)
     for distance, count, spread in ((0.72, 12, 0.04), (0.5, 8, 0.09), (0.22, 5, 0.16)):
-        _trunks(brush, middle, ground + (1 - distance) * 0.12, distance, count, spread)
+        _trunks(brush, middle, ground + 0.16, distance, count, spread)
     brush.ridge(ground + 0.1, 0.02, 0.8, light.grass)
     brush.blob(
         [

@@ -75,8 +75,8 @@ def camp(brush: Brush) -> None:
     x = brush.third()
     _tent(brush, x, ground + 0.2, 0.34)
     _fire(brush, across - x, ground + 0.27)
-    life.person(brush, across - x - 0.2, ground + 0.26, 0.22, light.coats[1])
-    life.person(brush, across - x - 0.33, ground + 0.27, 0.14, light.coats[2])
+    life.person(brush, across - x - 0.14, ground + 0.26, 0.22, light.coats[1])
+    life.person(brush, across - x + 0.15, ground + 0.29, 0.14, light.coats[2])
 
 
 def _tent(brush: Brush, x: float, y: float, size: float) -> None:
