@@ -95,7 +95,7 @@ def test_each_fault_is_found_where_it_is(code, where, words, spoil):
     found = [finding for finding in findings if (finding.code, finding.where) == (code, where)]
     assert found, [(finding.code, finding.where) for finding in findings]
     assert any(words in finding.message for finding in found)
-    assert all(finding.remedy.endswith((".", "?")) and finding.message.endswith(".") for finding in findings)
+    assert all(finding.remedy.endswith((".", "?", "…")) and finding.message.endswith(".") for finding in findings)
 
 
 def test_misspelt_member_names_the_one_that_is_meant():

@@ -69,8 +69,8 @@ def _unknown_members(each: _Refusal) -> Iterator[Finding]:
 
 def _missing_member(each: _Refusal) -> Finding:
     name = next(n for n in each.wanted if each.message.startswith(f"'{n}'"))
-    example = each.shape.get("properties", {}).get(name, {}).get("examples", [None])[0]
-    remedy = f"Add “{name}”" + (f", for example {_short(example)}." if example is not None else ".")
+    example = _short(each.shape.get("properties", {}).get(name, {}).get("examples", [""])[0])
+    remedy = _ended(f"Add “{name}”, for example {example}")
     return error("missing-member", each.where, f"The member “{name}” is missing.", remedy)
 
 
@@ -128,7 +128,7 @@ def _enum_remedy(each: _Refusal) -> str:
 def _shape_remedy(each: _Refusal) -> str:
     example = each.shape.get("examples", [None])[0]
     described: str = each.shape.get("description", "See the schema.")
-    return described + (f" For example {_short(example)}." if example is not None else "")
+    return _ended(f"{described} For example {_short(example)}") if example is not None else described
 
 
 def _measured(each: _Refusal) -> str:
@@ -152,4 +152,8 @@ def _measured(each: _Refusal) -> str:
 
 def _short(value: Any) -> str:
     shown = json.dumps(value, ensure_ascii=False)
-    return shown if len(shown) <= 60 else shown[:57] + "..."
+    return shown if len(shown) <= 60 else shown[:59] + "…"
+
+
+def _ended(sentence: str) -> str:
+    return sentence if sentence.endswith("…") else sentence + "."
