@@ -118,10 +118,6 @@ class Canvas:
         ends = {"x1": mm(start[0]), "y1": mm(start[1]), "x2": mm(end[0]), "y2": mm(end[1])}
         self._add("line", ends | paint.attributes())
 
-    def polyline(self, points: Iterable[Point], paint: Paint) -> None:
-        """Straight lines through points."""
-        self.path(Path().lines(points), paint)
-
     def circle(self, middle: Point, radius: int, paint: Paint) -> None:
         """A circle by its middle and radius, ticks."""
         self._add("circle", {"cx": mm(middle[0]), "cy": mm(middle[1]), "r": mm(radius)} | paint.attributes())
