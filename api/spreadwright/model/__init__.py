@@ -3,7 +3,7 @@
 from spreadwright.model.bench import INCH_BENCH, Bench, Measures, Trimmer
 from spreadwright.model.cut_tree import Axis, Branch, Content, Leaf, Split, Use, leaf_count, leaves, mirrored
 from spreadwright.model.papers import BLANK, Choice, Colourway, Core, Face, Paper, PaperSet, Pattern
-from spreadwright.model.piece import Piece
+from spreadwright.model.piece import Piece, piece_hint
 from spreadwright.model.recipe import (
     Caption,
     Edge,
@@ -52,4 +52,5 @@ __all__ = [
     "leaf_count",
     "leaves",
     "mirrored",
+    "piece_hint",
 ]

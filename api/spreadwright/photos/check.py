@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 
-from spreadwright.errors import Finding, error, nearest_hint, warning
+from spreadwright.errors import Finding, error, warning
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit, size_text, with_unit
-from spreadwright.model import Photo, Piece, Recipe
+from spreadwright.model import Photo, Piece, Recipe, piece_hint
 from spreadwright.photos.mats import has_room, photo_size
 
 SMALLEST = TICKS[Unit.INCH]
@@ -29,10 +29,8 @@ def photo_findings(recipe: Recipe, pieces: Sequence[Piece]) -> tuple[Finding, ..
 def _mat_findings(photo: Photo, by_id: dict[str, Piece], unit: Unit) -> Iterator[Finding]:
     piece = by_id.get(photo.on)
     if piece is None:
-        numbered = [each.id for each in by_id.values() if each.name == photo.on]
-        hint = f"There are {len(numbered)} of that name: “{numbered[0]}” to “{numbered[-1]}”." if numbered else ""
         message = f"The photo lies on “{photo.on}”, which no sheet gives."
-        yield error("photo-on-unknown", f"{photo.where}/on", message, hint or nearest_hint(photo.on, by_id))
+        yield error("photo-on-unknown", f"{photo.where}/on", message, piece_hint(photo.on, by_id.values()))
     elif piece.size is not None and photo.border is not None:
         yield from _size_findings(photo, photo.border, piece.size, unit)
 

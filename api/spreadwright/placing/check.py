@@ -7,7 +7,7 @@ from itertools import chain
 from spreadwright.errors import Finding, error, nearest_hint, warning
 from spreadwright.geometry import Rect, Size, uncovered
 from spreadwright.lengths import Unit, neighbours, with_unit
-from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe
+from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe, piece_hint
 from spreadwright.placing.layers import PlacedPiece, placed_pieces
 
 
@@ -43,7 +43,7 @@ def _placement_findings(
             "piece-not-cut",
             f"{each.where}/piece",
             f"The piece “{each.piece}” is placed, but no sheet gives it.",
-            _piece_hint(each.piece, pieces),
+            piece_hint(each.piece, pieces),
         )
     elif each.is_turned and (role := recipe.role(piece.role)) and role.is_directional:
         message = f"“{each.piece}” is turned, but its role “{role.id}” may carry a one-way print."
@@ -54,13 +54,6 @@ def _placement_findings(
         known = nearest_hint(each.page, recipe.spread.pages)
         yield error("page-unknown", f"{each.where}/page", message, known)
     yield from _ruler_findings(each, piece, recipe, bench)
-
-
-def _piece_hint(name: str, pieces: Sequence[Piece]) -> str:
-    numbered = [piece.id for piece in pieces if piece.name == name]
-    if numbered:
-        return f"There are {len(numbered)} of that name: “{numbered[0]}” to “{numbered[-1]}”."
-    return nearest_hint(name, [piece.id for piece in pieces])
 
 
 def _ruler_findings(each: Placement, piece: Piece | None, recipe: Recipe, bench: Bench | None) -> Iterator[Finding]:
@@ -137,4 +130,4 @@ def _captions(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
         piece = by_id.get(caption.on)
         if piece is None:
             message = f"The caption is on “{caption.on}”, which no sheet gives."
-            yield error("caption-on-unknown", f"{caption.where}/on", message, _piece_hint(caption.on, pieces))
+            yield error("caption-on-unknown", f"{caption.where}/on", message, piece_hint(caption.on, pieces))
