@@ -28,13 +28,14 @@ def serve(app: Flask, host: str = "127.0.0.1", port: int = 8000, workers: int = 
         SystemExit: With 2 when the address cannot be had, with 0 after the service was stopped.
     """
     parent = os.getpid()
-    with _listening(host, port) as listener:
-        try:
-            _Arbiter(_Server(app, listener, workers, _announcement(listener))).run()
-        except SystemExit as leaving:
-            if os.getpid() != parent:
-                _leave(leaving.code)
-            raise
+    listener = _listening(host, port)
+    announce = _announcement(listener)
+    try:
+        _Arbiter(_Server(app, listener.detach(), workers, announce)).run()
+    except SystemExit as leaving:
+        if os.getpid() != parent:
+            _leave(leaving.code)
+        raise
 
 
 def refuse_taken(host: str, port: int) -> None:
@@ -84,10 +85,10 @@ class _Arbiter(Arbiter):  # type: ignore[misc]
 class _Server(BaseApplication):  # type: ignore[misc]
     """The configuration, and the application that is loaded already."""
 
-    def __init__(self, app: Flask, listener: socket.socket, workers: int, announce: Callable[[Any], None]) -> None:
+    def __init__(self, app: Flask, descriptor: int, workers: int, announce: Callable[[Any], None]) -> None:
         self._app = app
         self._settings = {
-            "bind": f"fd://{listener.fileno()}",
+            "bind": f"fd://{descriptor}",
             "workers": workers,
             "threads": THREADS,
             "worker_class": "spreadwright.rest.worker.Worker",

@@ -1,0 +1,99 @@
+import json
+import re
+
+import pytest
+from jsonschema import Draft202012Validator
+from openapi_spec_validator import validate
+from referencing import Registry
+from referencing.jsonschema import DRAFT202012
+
+from builder import SOUND, sound, spoilt
+
+VALUES = {"recipe_id": "window-seat", "set_id": "two", "paper_id": "fog", "bench_id": "bench-inch"}
+
+
+@pytest.fixture(scope="session")
+def described(app):
+    return app.test_client().get("/openapi.json").json
+
+
+def fits(described, instance, shape):
+    """Raises where an answer is not of the shape that the document promises."""
+    registry = Registry().with_resource("urn:described", DRAFT202012.create_resource(described))
+    pointed = json.loads(json.dumps(shape).replace('"#/', '"urn:described#/'))
+    Draft202012Validator(pointed, registry=registry).validate(instance)
+
+
+def operations(described):
+    for path, item in described["paths"].items():
+        for method, operation in item.items():
+            if method != "parameters":
+                yield path, method, {**operation, "parameters": item.get("parameters", []) + operation["parameters"]}
+
+
+def examples(operation):
+    return {each["name"]: each["example"] for each in operation["parameters"] if "example" in each}
+
+
+def test_document_is_openapi_3_1(described):
+    assert described["openapi"].startswith("3.1")
+    validate(described)
+
+
+def test_every_operation_is_described_in_full(described):
+    names = [operation["operationId"] for _, _, operation in operations(described)]
+    assert len(names) == len(set(names)) and all(re.fullmatch(r"\w+", name) for name in names)
+    for _, _, operation in operations(described):
+        assert operation["summary"] and operation["tags"] and operation["responses"]["default"]
+        assert all(each["description"] for each in operation["parameters"])
+        known = {"suffix", "If-None-Match"}
+        assert all("example" in each for each in operation["parameters"] if each["name"] not in known)
+
+
+def test_every_route_is_described(app, described):
+    routes = {re.sub(r"<(\w+)>", r"{\1}", rule.rule) for rule in app.url_map.iter_rules()}
+    assert routes == set(described["paths"])
+
+
+def test_every_get_answers_as_described_at_its_examples(client, described):
+    asked = 0
+    for path, method, operation in operations(described):
+        if method != "get":
+            continue
+        given = examples(operation)
+        suffixes = next((p["schema"]["enum"] for p in operation["parameters"] if p["name"] == "suffix"), [""])
+        for suffix in suffixes:
+            where = path.format(**{**given, **VALUES, "suffix": suffix})
+            query = {p["name"]: given[p["name"]] for p in operation["parameters"] if p["in"] == "query"}
+            response = client.get(where, query_string=query)
+            assert response.status_code == 200, where
+            content = operation["responses"]["200"]["content"][response.mimetype]
+            if response.is_json:
+                fits(described, response.json, content["schema"])
+            asked += 1
+    assert asked > 40
+
+
+def test_reports_and_problems_are_of_the_shapes_described(client, described):
+    shapes = {name: {"$ref": f"#/components/schemas/{name}"} for name in ("Report", "Problem")}
+    broken = spoilt(lambda recipe: recipe["placements"].pop())
+    fits(described, client.post("/check", data=broken).json, shapes["Report"])
+    problems = ["/nowhere", "/recipes/nobody", "/recipes?x=1", "/recipes/broken/cuts"]
+    for response in [*(client.get(path) for path in problems), client.post("/check", data=b"{")]:
+        fits(described, response.json, shapes["Problem"])
+    fits(described, client.get("/recipes", headers={"Accept": "a/b"}).json, shapes["Problem"])
+
+
+def test_documents_are_components_that_accept_what_the_schemas_accept(described, folder):
+    body = described["paths"]["/check"]["post"]["requestBody"]["content"]["application/json"]["schema"]
+    fits(described, SOUND, body)
+    fits(described, json.loads((folder / "paper-sets" / "two.json").read_bytes()), body)
+    wrong = {**SOUND, "unknown": 1}
+    with pytest.raises(Exception, match="is not valid"):
+        fits(described, wrong, body)
+
+
+def test_the_example_query_of_every_parameter_works_for_a_check(client, described):
+    operation = next(op for path, _, op in operations(described) if path == "/check")
+    response = client.post("/check", data=sound(), query_string=examples(operation))
+    assert response.status_code == 200 and response.json["fine"]

@@ -1,0 +1,90 @@
+from base64 import b64encode
+from hashlib import sha256
+
+import pytest
+
+BROWSER = {"Accept": "text/html,application/xhtml+xml,application/xml;q=0.9,image/webp,*/*;q=0.8"}
+
+
+def test_home_is_the_gallery_unless_json_is_asked_for(site):
+    assert site.get("/").content_type == "text/html; charset=utf-8"
+    assert site.get("/", headers=BROWSER).mimetype == "text/html"
+    assert site.get("/", headers={"Accept": "application/json"}).json["title"] == "Spreadwright"
+
+
+@pytest.mark.parametrize(("path", "page"), [("/recipes/window-seat", "/recipes/window-seat/"), ("/recipes", "/")])
+def test_a_browser_is_sent_to_the_page(site, path, page):
+    response = site.get(path, headers=BROWSER)
+    assert (response.status_code, response.headers["Location"]) == (303, page)
+    assert response.headers["Vary"] == "Accept"
+    assert site.get(page, headers=BROWSER).status_code == 200
+
+
+def test_a_program_gets_the_document_at_the_same_address(site):
+    assert site.get("/recipes/window-seat").mimetype == "application/json"
+
+
+def test_a_recipe_without_a_page_is_served_as_it_is(site):
+    assert site.get("/recipes/window-two", headers=BROWSER).mimetype == "application/json"
+    assert site.get("/recipes/window-two", headers={"Accept": "text/html"}).status_code == 406
+
+
+def test_redirects_stay_below_the_path_of_a_proxy(site):
+    response = site.get("/recipes", headers=BROWSER, environ_overrides={"SCRIPT_NAME": "/workshop"})
+    assert response.headers["Location"] == "/workshop/"
+
+
+def test_a_folder_named_without_its_slash_is_found(site):
+    site_only = site.get("/recipes/window-seat/index.html")
+    assert site_only.status_code == 200
+    assert site.get("/style.css").content_type == "text/css; charset=utf-8"
+    assert site.get("/mark.svg").headers["Content-Security-Policy"].endswith("sandbox")
+
+
+def test_files_have_etags(site):
+    etag = site.get("/style.css").headers["ETag"]
+    assert site.get("/style.css", headers={"If-None-Match": etag}).status_code == 304
+
+
+def test_files_are_only_read(site):
+    response = site.post("/style.css")
+    assert response.status_code == 405 and "GET" in response.headers["Allow"]
+
+
+def test_pages_load_from_their_own_address_alone(site):
+    policy = site.get("/").headers["Content-Security-Policy"]
+    own = b64encode(sha256(b"var here = 1").digest()).decode()
+    assert "default-src 'self'" in policy and f"script-src 'self' 'sha256-{own}'" in policy
+
+
+def test_an_unknown_page_is_a_page_to_people_and_a_problem_to_programs(site):
+    person, program = site.get("/nowhere", headers=BROWSER), site.get("/nowhere")
+    assert (person.status_code, person.mimetype) == (404, "text/html")
+    assert (program.status_code, program.mimetype) == (404, "application/problem+json")
+
+
+@pytest.mark.parametrize(
+    "path",
+    [
+        "/../secret.txt",
+        "/%2e%2e/secret.txt",
+        "/recipes/../../secret.txt",
+        "/recipes/%2e%2e/%2e%2e/secret.txt",
+        "//etc/passwd",
+        "/%2fetc/passwd",
+        "/..%5csecret.txt",
+        "/way-out.txt",
+        "/.hidden",
+        "/%00",
+        "/style.css%00.html",
+        "/" + "a" * 5000,
+    ],
+)
+def test_no_path_leads_out_of_the_gallery(site, path):
+    response = site.get(path)
+    assert response.status_code == 404 and b"nobody's business" not in response.data
+
+
+@pytest.mark.parametrize("path", ["//elsewhere.example", "//elsewhere.example/..", "/\\elsewhere.example"])
+def test_no_redirect_leads_elsewhere(site, path):
+    assert "elsewhere" not in site.get(path, headers=BROWSER).headers.get("Location", "")

@@ -1,0 +1,94 @@
+import http.client
+import signal
+import socket
+import subprocess
+import sys
+import time
+from contextlib import contextmanager
+
+import pytest
+
+from spreadwright.rest.server import refuse_taken
+
+PROGRAM = """
+import sys
+from pathlib import Path
+from spreadwright.rest import create_app, serve
+from spreadwright.store import Collection
+app = create_app(Collection(Path(sys.argv[1])))
+
+@app.get("/slow")
+def slow():
+    import time
+    time.sleep(1)
+    return "done"
+
+try:
+    serve(app, "127.0.0.1", int(sys.argv[2]), workers=2)
+finally:
+    print("tidied up", flush=True)
+"""
+
+
+@contextmanager
+def served(folder):
+    """A running service: its process and its port."""
+    command = [sys.executable, "-c", PROGRAM, str(folder), "0"]
+    process = subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+    try:
+        line = process.stderr.readline()
+        assert line.startswith("Spreadwright is at http://127.0.0.1:"), line
+        yield process, int(line.split(":")[2].split("/")[0])
+    finally:
+        process.kill()
+        process.wait()
+
+
+def answer(port, method, path, body=None, headers=None):
+    connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
+    connection.request(method, path, body, headers or {})
+    response = connection.getresponse()
+    return response.status, response.headers.get_content_type(), response.read()
+
+
+def test_requests_that_never_reach_the_application_get_problems(folder):
+    with served(folder) as (_, port):
+        assert answer(port, "GET", "/health")[:2] == (200, "application/json")
+        assert answer(port, "GET", "/" + "a" * 9000)[:2] == (414, "application/problem+json")
+        assert answer(port, "GET", "/", headers={"X-Long": "a" * 9000})[:2] == (431, "application/problem+json")
+        assert answer(port, "G@T", "/")[:2] == (400, "application/problem+json")
+
+
+def test_fifty_megabytes_are_refused_at_once(folder):
+    with served(folder) as (_, port):
+        began = time.perf_counter()
+        head = b"POST /check HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 52428800\r\n\r\n"
+        with socket.create_connection(("127.0.0.1", port), timeout=5) as client:
+            client.sendall(head + b" " * 1000)
+            assert client.recv(12) == b"HTTP/1.1 413"
+        assert time.perf_counter() - began < 1
+
+
+@pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
+def test_what_runs_is_finished_before_the_end(folder, how):
+    with served(folder) as (process, port):
+        connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
+        connection.request("GET", "/slow")
+        time.sleep(0.3)
+        process.send_signal(how)
+        assert connection.getresponse().read() == b"done"
+        out, error = process.communicate(timeout=15)
+        assert process.returncode == 0 and out == "tidied up\n" and "Traceback" not in error
+
+
+def test_a_taken_port_is_one_line_and_exit_code_2(capsys):
+    with socket.create_server(("127.0.0.1", 0)) as taken, pytest.raises(SystemExit) as left:
+        refuse_taken(*taken.getsockname())
+    error = capsys.readouterr().err
+    assert left.value.code == 2 and error.count("\n") == 1 and "Address already in use" in error
+
+
+def test_a_host_that_is_not_ours_is_one_line_and_exit_code_2(capsys):
+    with pytest.raises(SystemExit) as left:
+        refuse_taken("192.0.2.1", 8000)
+    assert left.value.code == 2 and capsys.readouterr().err.count("\n") == 1

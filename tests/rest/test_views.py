@@ -1,0 +1,137 @@
+import json
+from io import BytesIO
+
+import pypdfium2
+import pytest
+from PIL import Image
+
+from builder import SOUND, sound, spoilt
+from spreadwright.document import schema_bytes
+
+
+def test_recipes_are_listed_with_figures_and_links(client):
+    found = client.get("/recipes").json
+    assert found["count"] == 3
+    seat = found["recipes"][1]
+    assert (seat["id"], seat["pages"], seat["sheets"], seat["photos"]) == ("window-seat", 2, 4, 3)
+    assert all(client.get(target).status_code == 200 for target in seat["links"].values())
+
+
+def test_pages_of_a_list_join_without_gap_or_overlap(client):
+    seen, target = [], "/recipes?limit=2"
+    while target:
+        response = client.get(target)
+        seen += [each["id"] for each in response.json["recipes"]]
+        nexts = [part for part in response.headers.getlist("Link") if 'rel="next"' in part]
+        target = nexts[0].split(">")[0][1:] if nexts else None
+    assert seen == ["broken", "window-seat", "window-two"]
+
+
+def test_a_document_comes_back_byte_for_byte(client, folder):
+    for path in ("/recipes/window-seat", "/recipes/window-seat.json"):
+        response = client.get(path)
+        assert response.data == (folder / "window-seat.json").read_bytes()
+        assert '</schema/recipe/1>; rel="describedby"' in response.headers.getlist("Link")
+
+
+def test_preview_comes_as_svg_png_and_pdf(client):
+    assert client.get("/recipes/window-seat/preview").content_type == "image/svg+xml"
+    assert client.get("/recipes/window-seat/preview.svg").data.startswith(b"<")
+    image = Image.open(BytesIO(client.get("/recipes/window-seat/preview.png?width=300").data))
+    assert (image.format, image.width) == ("PNG", 300)
+    assert len(pypdfium2.PdfDocument(client.get("/recipes/window-seat/preview.pdf").data)) == 1
+
+
+@pytest.mark.parametrize(("asked", "given"), [(1, 64), (-5, 64), (64, 64), (99_999, 4000)])
+def test_width_is_brought_within_bounds(client, asked, given):
+    response = client.get(f"/paper-sets/two/swatches/fog.png?width={asked}")
+    assert Image.open(BytesIO(response.data)).width == given
+
+
+def test_accept_decides_where_no_suffix_does(client):
+    path = "/recipes/window-seat/cuts"
+    assert client.get(path).content_type == "application/json"
+    assert client.get(path, headers={"Accept": "image/png;q=0.4, image/svg+xml;q=0.5"}).mimetype == "image/svg+xml"
+    assert client.get(path, headers={"Accept": "application/pdf"}).mimetype == "application/pdf"
+    assert client.get(path).headers["Vary"] == "Accept"
+    assert client.get(path + ".png", headers={"Accept": "application/pdf"}).mimetype == "image/png"
+
+
+def test_cuts_speak_the_unit_of_the_bench(client):
+    inch = client.get("/recipes/window-seat/cuts").json
+    metric = client.get("/recipes/window-two/cuts?bench=bench-metric")
+    assert inch["bench"]["unit"] == "in" and inch["steps"][0]["reading"]["text"].endswith("in")
+    assert metric.status_code == 422 or metric.json["bench"]["unit"] == "mm"
+
+
+def test_a_picture_of_cuts_shows_one_sheet_and_the_pdf_all(client):
+    path = "/recipes/window-seat/cuts"
+    first_cut = client.get(path).json["steps"][0]["sheet"]
+    assert first_cut == 3
+    assert client.get(f"{path}.svg").data == client.get(f"{path}.svg?sheet={first_cut}").data
+    assert client.get(f"{path}.svg").data != client.get(f"{path}.svg?sheet=4").data
+    assert len(pypdfium2.PdfDocument(client.get(f"{path}.pdf").data)) == 4
+
+
+def test_placement_has_a_step_for_every_piece(client):
+    steps = client.get("/recipes/window-seat/placement").json["steps"]
+    assert len(steps) == len(SOUND["placements"])
+    assert client.get("/recipes/window-seat/placement.svg").data.startswith(b"<")
+
+
+def test_colourways_lead_to_their_previews(client):
+    response = client.get("/recipes/window-seat/colourways?set=two&limit=3")
+    found = response.json
+    assert len(found["colourways"]) == 3 < found["count"]
+    assert any('rel="next"' in part and "set=two" in part for part in response.headers.getlist("Link"))
+    previews = {client.get(each["links"]["preview"]).data for each in found["colourways"]}
+    assert len(previews) == 3
+
+
+def test_swatches_have_two_sides(client):
+    papers = client.get("/paper-sets").json["paper_sets"][0]["papers"]
+    assert client.get(papers[3]["links"]["swatch"]).content_type == "image/svg+xml"
+    assert client.get("/paper-sets/two/swatches/reed").data != client.get("/paper-sets/two/swatches/reed~back").data
+
+
+def test_benches_are_listed_and_served(client):
+    for bench in client.get("/benches").json["benches"]:
+        assert client.get(bench["links"]["self"]).json["title"] == bench["title"]
+
+
+def test_check_reports_a_sound_recipe_as_fine(client):
+    response = client.post("/check?set=two", data=sound(), content_type="application/json")
+    assert response.status_code == 200 and response.json["fine"]
+
+
+def test_check_reports_errors_in_content_with_200(client):
+    data = spoilt(lambda recipe: recipe["sheets"][1]["columns"][0].update(widht="7"))
+    found = client.post("/check", data=data, content_type="application/json").json
+    assert not found["fine"]
+    assert any(f["code"] == "unknown-member" and "width" in f["remedy"] for f in found["findings"])
+
+
+@pytest.mark.parametrize("kind", ["recipe", "paper-set", "bench"])
+def test_schemas_stand_where_their_ids_say(client, kind):
+    own = json.loads(schema_bytes(kind))["$id"].split(".example")[1]
+    for path in (own, f"/schema/{kind}", f"/schema/{kind}.schema.json"):
+        response = client.get(path)
+        assert response.content_type == "application/schema+json" and response.data == schema_bytes(kind)
+
+
+def test_schema_list_leads_to_every_schema(client):
+    found = client.get("/schema").json["schemas"]
+    assert [client.get(each["links"]["self"]).json["title"] for each in found] == [each["title"] for each in found]
+
+
+def test_home_and_health_answer(client):
+    assert all(client.get(target).status_code in (200, 405) for target in client.get("/").json["links"].values())
+    assert client.get("/health").json["status"] == "ok"
+
+
+def test_links_stay_below_the_path_of_a_proxy(client):
+    mounted = {"SCRIPT_NAME": "/workshop"}
+    for recipe in client.get("/recipes", environ_overrides=mounted).json["recipes"]:
+        assert all(target.startswith("/workshop/recipes/") for target in recipe["links"].values())
+    assert client.get("/recipes").json["recipes"][0]["links"]["self"] == "/recipes/broken"
+    assert client.get("/openapi.json", environ_overrides=mounted).json["servers"] == [{"url": "/workshop"}]
