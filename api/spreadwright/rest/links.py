@@ -16,6 +16,11 @@ def link(target: str, relation: str) -> str:
     return f'<{target}>; rel="{relation}"'
 
 
+def service_description() -> str:
+    """The link from everything to the description of the service."""
+    return link(address("service.openapi_as", suffix="json"), "service-desc")
+
+
 def described_by(kind: str) -> str:
     """The link from a document to the schema of its kind."""
     return link(address("schema.schema_version", kind=kind, version=1), "describedby")

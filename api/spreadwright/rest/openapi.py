@@ -2,16 +2,19 @@
 
 import re
 from collections.abc import Callable, Iterator, Sequence
+from textwrap import dedent
 from typing import Any
 
-from flask import Flask
+from flask import Flask, Response
 from flask_smorest import Api, Blueprint
 
 from spreadwright import __version__
 from spreadwright.document import KINDS, schema
 from spreadwright.rest.envelopes import Problem
 from spreadwright.rest.forms import JSON, Form
+from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import PROBLEM_JSON, problem
+from spreadwright.rest.resource import Resource
 
 Json = dict[str, Any]
 Decorator = Callable[[Any], Any]
@@ -41,6 +44,7 @@ _FAILURES = {
 }
 _READING = {400: "BadRequest", 404: "NotFound", 406: "NotAcceptable", 422: "Unprocessable", "default": "Failure"}
 _POSTING = {**_READING, 413: "TooLarge", 415: "UnsupportedMediaType"}
+_HERE = "The representation."
 _TEXT = {"schema": {"type": "string"}}
 _HEADERS = {
     "ETag": {"description": "Names the bytes of the body.", **_TEXT},
@@ -67,7 +71,7 @@ class OpenApi(Api):  # type: ignore[misc]
             spec_kwargs={"title": "Spreadwright", "version": __version__, "openapi_version": "3.1.0", **options},
         )
 
-    def handle_http_exception(self, error: Any) -> Any:
+    def handle_http_exception(self, error: Any) -> Response:
         """The problem document of an error."""
         return problem(error)
 
@@ -77,19 +81,23 @@ class OpenApi(Api):  # type: ignore[misc]
             self.spec.components.response(name, {"description": words, "content": content})
 
 
-def documented(blueprint: Blueprint, forms: Sequence[Form], name: str, method: str) -> Iterator[Decorator]:
-    """The decorators that describe one route."""
+def described(blueprint: Blueprint, method: str, rule: str, name: str, resource: Resource) -> Iterator[Decorator]:
+    """The decorators that describe one route: by its view's docstring, its forms, and what may go wrong."""
+    summary, _, more = (resource.fetch.__doc__ or "").partition("\n")
+    yield blueprint.doc(operationId=name, summary=summary, **({"description": dedent(more).strip()} if more else {}))
     headers = _HEADERS if method == "GET" else None
-    for form in reversed(forms):
-        yield blueprint.response(
-            200, form.shape, content_type=form.media_type, description="The representation.", headers=headers
-        )
+    for form in reversed(resource.forms):
+        yield blueprint.response(200, form.shape, content_type=form.media_type, description=_HERE, headers=headers)
+    if rule == "/":
+        yield blueprint.response(200, {"type": "string"}, content_type=HTML, description=_HERE)
+    if resource.page:
+        yield blueprint.alt_response(303, description="To the page about it, for whoever prefers HTML.")
     if method == "GET":
         yield blueprint.alt_response(304, description="The client has it already: `If-None-Match` names its ETag.")
+    else:
+        yield blueprint.doc(requestBody=_document_body())
     for status, failure in (_READING if method == "GET" else _POSTING).items():
         yield blueprint.alt_response(status, failure)
-    body = {"requestBody": _document_body()} if method == "POST" else {}
-    yield blueprint.doc(operationId=name, **body)
 
 
 def component(kind: str) -> Json:
@@ -98,8 +106,10 @@ def component(kind: str) -> Json:
 
 
 def _document_body() -> Json:
-    kinds = {"anyOf": [component(kind) for kind in KINDS]}
-    return {"description": "A document of any kind.", "required": True, "content": {JSON: {"schema": kinds}}}
+    """Anything is taken, to say what is wrong with it."""
+    kinds = {"anyOf": [*(component(kind) for kind in KINDS), {"type": "object"}]}
+    words = "A document of any kind, with or without errors."
+    return {"description": words, "required": True, "content": {JSON: {"schema": kinds}}}
 
 
 def shared_parameters(rule: str, forms: Sequence[Form], method: str) -> list[Json]:

@@ -1,0 +1,82 @@
+"""One resource: what it is, in which forms it comes, and how a request is answered with one of them.
+
+A view returns the documents that it found; each form makes bytes of them. So a view never learns how it is shown, and
+what was made lately is found again by the documents themselves.
+"""
+
+from collections.abc import Callable, Hashable, Iterable
+from dataclasses import dataclass
+
+from flask import Response, request
+
+from spreadwright.errors import UnknownName
+from spreadwright.rest.bodies import document_bytes
+from spreadwright.rest.forms import Arguments, Form
+from spreadwright.rest.links import service_description
+from spreadwright.rest.memory import Body
+from spreadwright.rest.negotiation import preferred
+from spreadwright.rest.pages import HTML
+from spreadwright.rest.problems import NotAcceptable
+from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
+from spreadwright.rest.service import service
+
+Documents = tuple[Hashable, ...]
+Fetch = Callable[..., Documents]
+Links = Callable[..., Iterable[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class Resource:
+    """What `Resources.resource` was told.
+
+    Attributes:
+        forms: The representations, the default first.
+        links: Values of the Link header, from the arguments and the documents.
+        page: The path of the gallery's page about it, to which browsers are sent if it exists.
+        cache: What caches may do.
+    """
+
+    fetch: Fetch
+    forms: tuple[Form, ...]
+    links: Links = lambda *_: ()
+    page: str = ""
+    cache: str = REVALIDATE
+
+    def negotiated(self, arguments: Arguments, **ids: str) -> Response:
+        """The form, or the page, that the client prefers."""
+        documents = self.fetch(arguments, **ids)
+        page = self.page.format(**ids)
+        chosen = self._accepted(page)
+        response = redirect(page, 303) if chosen is None else self._answered(chosen, arguments, documents)
+        if len(self.forms) > 1 or self.page:
+            response.vary.add("Accept")
+        return response
+
+    def suffixed(self, arguments: Arguments, suffix: str, **ids: str) -> Response:
+        """The form that the path names."""
+        named = next((form for form in self.forms if form.suffix == suffix), None)
+        if named is None:
+            raise UnknownName("representation", suffix, dict.fromkeys(form.suffix for form in self.forms))
+        return self._answered(named, arguments, self.fetch(arguments, **ids))
+
+    def posted(self, arguments: Arguments) -> Response:
+        """What a view finds out about the body of the request; nothing is kept."""
+        form = self._accepted() or self.forms[0]
+        body = Body(form.make(arguments, *self.fetch(arguments, document_bytes())))
+        return reply(body, form.media_type, cache=UNKEPT)
+
+    def _accepted(self, page: str = "") -> Form | None:
+        """The form that the client prefers; None when it prefers the page, which is offered last, if it exists."""
+        offers = [form.media_type for form in self.forms]
+        if page and service().site.file(page):
+            offers.append(HTML)
+        chosen = preferred(offers, list(request.accept_mimetypes))
+        if chosen is None:
+            raise NotAcceptable(offers)
+        return next((form for form in self.forms if form.media_type == chosen), None)
+
+    def _answered(self, form: Form, arguments: Arguments, documents: Documents) -> Response:
+        key = (form.make, request.script_root, tuple(sorted(arguments.items())), documents)
+        body = service().memory.body(key, lambda: form.make(arguments, *documents))
+        links = (service_description(), *self.links(arguments, *documents))
+        return reply(body, form.media_type, links=links, cache=self.cache)
