@@ -1,0 +1,167 @@
+"""Every document of the shipped collection, from end to end."""
+
+from collections import Counter
+
+import pytest
+
+from spreadwright.colour import colourway_findings, colourways, count, first
+from spreadwright.cutting import cut_sheets, pieces
+from spreadwright.document import Reading, canonical, read_paper_set, read_recipe
+from spreadwright.errors import Severity
+from spreadwright.geometry import Rect, area, is_tiled, uncovered
+from spreadwright.model import INCH_BENCH, Recipe, Use
+from spreadwright.store import Collection
+from spreadwright.tasks import check, cut, place, recipe_findings
+
+COLLECTION = Collection()
+RECIPES = tuple(COLLECTION.recipes)
+PAPER_SETS = tuple(COLLECTION.paper_sets)
+BENCHES = tuple(COLLECTION.benches)
+
+each_recipe = pytest.mark.parametrize("recipe_id", RECIPES)
+each_set = pytest.mark.parametrize("set_id", PAPER_SETS)
+each_bench = pytest.mark.parametrize("bench_id", BENCHES)
+
+
+def reading_of(recipe_id: str) -> Reading[Recipe]:
+    return COLLECTION.recipe(recipe_id)
+
+
+def sheet_count(recipe: Recipe) -> int:
+    return sum(sheet.times for sheet in recipe.sheets)
+
+
+def test_four_shapes_are_there() -> None:
+    recipes = [reading.model for reading in COLLECTION.recipes.values()]
+    shapes = Counter((len(recipe.spread.pages), sheet_count(recipe)) for recipe in recipes)
+    assert shapes[(2, 4)] >= 2
+    assert shapes[(2, 6)] >= 1
+    assert any(pages == 1 for pages, _ in shapes)
+
+
+def test_three_paper_sets_are_there() -> None:
+    assert len(PAPER_SETS) >= 3
+
+
+def test_shipped_bench_is_the_default() -> None:
+    assert COLLECTION.bench() == INCH_BENCH
+
+
+@each_recipe
+def test_default_bench_finds_nothing_wrong(recipe_id: str) -> None:
+    findings = recipe_findings(reading_of(recipe_id), COLLECTION.bench())
+    assert [finding for finding in findings if finding.severity is not Severity.NOTE] == []
+
+
+@each_bench
+@each_recipe
+def test_every_bench_cuts_it(recipe_id: str, bench_id: str) -> None:
+    data = (COLLECTION.folder / f"{recipe_id}.json").read_bytes()
+    assert check(data, COLLECTION.bench(bench_id)).is_fine
+
+
+@each_set
+def test_paper_set_reads_without_findings(set_id: str) -> None:
+    assert COLLECTION.paper_sets[set_id].findings == ()
+
+
+@each_recipe
+def test_parts_tile_every_sheet(recipe_id: str) -> None:
+    for sheet in cut_sheets(reading_of(recipe_id).model):
+        rects = [part.rect for part in sheet.parts if part.rect is not None]
+        assert sheet.size is not None
+        assert len(rects) == len(sheet.parts)
+        assert is_tiled(Rect.at(0, 0, sheet.size), rects)
+
+
+@each_recipe
+def test_nothing_is_left_over(recipe_id: str) -> None:
+    parts = [part for sheet in cut_sheets(reading_of(recipe_id).model) for part in sheet.parts]
+    assert {part.use for part in parts} == {Use.PIECE}
+
+
+@each_recipe
+def test_every_part_is_placed_once(recipe_id: str) -> None:
+    reading = reading_of(recipe_id)
+    cut_ids = [piece.id for piece in pieces(cut_sheets(reading.model))]
+    placed_ids = [step.placed.piece.id for step in place(reading, COLLECTION.bench()).steps]
+    assert sorted(placed_ids) == sorted(cut_ids)
+    assert len(set(placed_ids)) == len(placed_ids)
+
+
+@each_bench
+@each_recipe
+def test_n_parts_take_n_less_one_cuts(recipe_id: str, bench_id: str) -> None:
+    cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
+    for sheet in cutting.sheets:
+        assert len(cutting.steps_of(sheet)) == len(sheet.parts) - 1
+
+
+@each_recipe
+def test_piles_hold_every_piece(recipe_id: str) -> None:
+    cutting = cut(reading_of(recipe_id), COLLECTION.bench())
+    piled = [piece.id for pile in cutting.piles for piece in pile.pieces]
+    assert sorted(piled) == sorted(piece.id for piece in cutting.pieces)
+    assert [pile.page for pile in cutting.piles] == list(cutting.recipe.spread.pages)
+
+
+@each_recipe
+def test_cuts_lie_on_marks_of_the_default_scale(recipe_id: str) -> None:
+    steps = cut(reading_of(recipe_id), COLLECTION.bench()).steps
+    assert [step.number for step in steps if step.reading != step.exact] == []
+
+
+@each_recipe
+def test_captions_stay_in_sight(recipe_id: str) -> None:
+    reading = reading_of(recipe_id)
+    placed = place(reading, COLLECTION.bench()).placed
+    mats = {photo.on for photo in reading.model.photos}
+    for caption in reading.model.captions:
+        index, written = next((i, each) for i, each in enumerate(placed) if each.piece.id == caption.on)
+        above = [each.rect for each in placed[index + 1 :] if each.page == written.page]
+        assert caption.on not in mats
+        assert 10 * area(uncovered(written.rect, above)) >= 9 * written.rect.area
+
+
+@each_set
+@each_recipe
+def test_every_set_fills_every_recipe(recipe_id: str, set_id: str) -> None:
+    recipe, papers = reading_of(recipe_id).model, COLLECTION.paper_set(set_id)
+    chosen = first(recipe, papers)
+    assert count(recipe, papers) > 1
+    assert len({choice.paper.id for _, choice in chosen.choices}) == len(recipe.roles)
+    assert colourway_findings(recipe, chosen, pieces(cut_sheets(recipe))) == ()
+
+
+@each_set
+@each_recipe
+def test_colourways_begin_with_the_default(recipe_id: str, set_id: str) -> None:
+    recipe, papers = reading_of(recipe_id).model, COLLECTION.paper_set(set_id)
+    assert next(colourways(recipe, papers)) == first(recipe, papers)
+
+
+@each_recipe
+def test_canonical_form_is_the_same_recipe(recipe_id: str) -> None:
+    reading = reading_of(recipe_id)
+    written = canonical(reading.document)
+    again = read_recipe(written, recipe_id)
+    assert again.model == reading.model
+    assert canonical(again.document) == written
+
+
+@each_set
+def test_canonical_form_is_the_same_paper_set(set_id: str) -> None:
+    reading = COLLECTION.paper_sets[set_id]
+    assert read_paper_set(canonical(reading.document), set_id).model == reading.model
+
+
+def test_sets_show_every_print() -> None:
+    papers = [paper for set_id in PAPER_SETS for paper in COLLECTION.paper_set(set_id).papers]
+    shown = {face.pattern.value for paper in papers for face in (paper.front, paper.back)}
+    assert shown >= {"plain", "linen", "stripe", "gingham", "dots", "chevron", "leaf", "contour"}
+
+
+def test_documents_are_credited_and_licensed() -> None:
+    recipes = [reading.model for reading in COLLECTION.recipes.values()]
+    sets = [COLLECTION.paper_set(set_id) for set_id in PAPER_SETS]
+    assert all(model.summary and model.authors and model.licence == "CC-BY-4.0" for model in (*recipes, *sets))
