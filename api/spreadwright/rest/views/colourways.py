@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from spreadwright.colour import count
+from spreadwright.document import Reading
 from spreadwright.model import PaperSet, Recipe
 from spreadwright.rest.choices import papers_for
 from spreadwright.rest.envelopes import ColourwayList
@@ -18,7 +19,8 @@ from spreadwright.tasks.answers import colourways_answer
 blueprint = Resources("colourways", __name__, description=__doc__)
 
 
-def _list(arguments: Arguments, recipe: Recipe, papers: PaperSet) -> dict[str, Any]:
+def _list(arguments: Arguments, reading: Reading[Recipe], papers: PaperSet) -> dict[str, Any]:
+    recipe = proven(reading)
     answer = colourways_answer(recipe, papers, start=arguments["start"], limit=arguments["limit"])
     items = [{**each, "links": {"preview": _preview(recipe, each["id"])}} for each in answer["colourways"]]
     return {**answer, "colourways": items}
@@ -28,8 +30,8 @@ def _preview(recipe: Recipe, colourway_id: str) -> str:
     return address("preview.preview", recipe_id=recipe.id, colourway=colourway_id)
 
 
-def _links(arguments: Arguments, recipe: Recipe, papers: PaperSet) -> Iterable[str]:
-    return page_links(arguments["start"], arguments["limit"], count(recipe, papers))
+def _links(arguments: Arguments, reading: Reading[Recipe], papers: PaperSet) -> Iterable[str]:
+    return page_links(arguments["start"], arguments["limit"], count(reading.model, papers))
 
 
 @blueprint.resource(
@@ -37,5 +39,5 @@ def _links(arguments: Arguments, recipe: Recipe, papers: PaperSet) -> Iterable[s
 )
 def colourways(arguments: Arguments, recipe_id: str) -> Documents:
     """The colourways of a recipe in a paper set, in a stable order, with their previews."""
-    recipe = proven(collection().recipe(recipe_id))
-    return recipe, papers_for(recipe, arguments.get("set"))
+    recipe = collection().recipe(recipe_id)
+    return recipe, papers_for(recipe.model, arguments.get("set"))
