@@ -59,7 +59,7 @@ class Resources(Blueprint):  # type: ignore[misc]
         name: str = "",
     ) -> None:
         name = name or resource.fetch.__name__
-        for decorate in (*described(self, method, rule, name, resource), self.arguments(query, location="query")):
+        for decorate in (*described(self, method, rule, name, resource), self.arguments(query(), location="query")):
             view = decorate(view)
         parameters = shared_parameters(rule, resource.forms, method)
         self.route(rule, endpoint=name, methods=[method], parameters=parameters)(view)
