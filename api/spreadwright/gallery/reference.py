@@ -97,10 +97,10 @@ def _resolved(part: Schema, root: Schema) -> Schema:
 def _form(part: Schema, root: Schema) -> str:
     """In words, what a value looks like."""
     if "enum" in part:
-        return "one of " + ", ".join(json.dumps(value, ensure_ascii=False) for value in part["enum"])
+        return "One of " + ", ".join(json.dumps(value, ensure_ascii=False) for value in part["enum"])
     if "const" in part:
-        return "always " + json.dumps(part["const"], ensure_ascii=False)
+        return "Always " + json.dumps(part["const"], ensure_ascii=False)
     if part.get("type") == "array":
-        return "a list"
-    words = {"string": "text", "integer": "a whole number", "boolean": "true or false", "object": "an object"}
-    return words.get(str(part.get("type")), "a value")
+        return "A list"
+    words = {"string": "Text", "integer": "A whole number", "boolean": "True or false", "object": "An object"}
+    return words.get(str(part.get("type")), "A value")

@@ -8,29 +8,31 @@ from markupsafe import Markup, escape
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit, nearest, size_text, with_unit
 
-_SPACE = "\N{NARROW NO-BREAK SPACE}"
-_LENGTH = re.compile(
-    r"(?<![\w./])(?P<number>\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)(?: (?P<unit>in|cm|mm|g/m²))?(?![\w/]|\.\d)"
-)
-_FRACTION = re.compile(r"\d+/\d+")
+_NARROW = "\N{NARROW NO-BREAK SPACE}"
+_NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
+_LENGTH = re.compile(rf"(?<![\w./])(?:{_NUMBER} × )?{_NUMBER}(?: (?:in|cm|mm|g/m²))?(?![\w/]|\.\d)")
+_FRACTION = re.compile(r"(?: (?=\d+/))?(\d+/\d+)")
 _CREATIVE_COMMONS = re.compile(r"CC-(?P<terms>BY(?:-(?:NC|SA|ND))*)-(?P<version>\d\.\d)")
 
 
 def lengths(text: str) -> Markup:
-    """Text with its lengths set as people set them: a real fraction, a narrow space, the unit, unbroken.
+    """Text with its lengths set as people set them: real fractions, number and unit together on one line.
 
-    >>> str(lengths("3 1/2 in & up"))
-    '<span class="length">3\\u202f<span class="fraction">1/2</span>\\u202fin</span> &amp; up'
+    >>> print(lengths("3 1/2 × 5 in & up").replace("\N{NARROW NO-BREAK SPACE}", "_"))
+    <span class="length">3_<span class="fraction">1/2</span> × 5 in</span> &amp; up
     """
     return Markup(_LENGTH.sub(_set, str(escape(text))))  # escaped before any tag is put in
 
 
 def _set(match: re.Match[str]) -> str:
-    number, unit = match["number"], match["unit"]
-    if not unit and "/" not in number:
+    if " " not in match[0] and "/" not in match[0]:
         return match[0]
-    figures = _FRACTION.sub(r'<span class="fraction">\g<0></span>', number.replace(" ", _SPACE))
-    return f'<span class="length">{figures}{_SPACE + unit if unit else ""}</span>'
+    figures = _FRACTION.sub(lambda found: _fraction(found[0], found[1]), match[0])
+    return f'<span class="length">{figures}</span>'
+
+
+def _fraction(found: str, fraction: str) -> str:
+    return f'{_NARROW if found[0] == " " else ""}<span class="fraction">{fraction}</span>'
 
 
 def length(ticks: int, unit: Unit) -> Markup:

@@ -1,0 +1,163 @@
+"""The built gallery as people see it: a real Chromium, at three widths, in light and dark."""
+
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
+from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import Path
+
+import pytest
+
+pytestmark = pytest.mark.browser
+
+CHROMIUM = "/usr/bin/chromium"
+QUIET = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+WIDTHS = (360, 820, 1440)
+RULES = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice")
+
+
+class QuietHandler(SimpleHTTPRequestHandler):
+    def log_message(self, *_):
+        pass
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[str]:
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=folder))
+    threading.Thread(target=server.serve_forever, daemon=True).start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}"
+    finally:
+        server.shutdown()
+        server.server_close()
+
+
+@pytest.fixture(scope="module")
+def browser():
+    api = pytest.importorskip("playwright.sync_api")
+    with api.sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=QUIET)
+        yield chromium
+        chromium.close()
+
+
+@pytest.fixture(scope="module")
+def address(site):
+    """Served under a sub-path, as from somebody's own web space."""
+    with served(site.parent) as root:
+        yield f"{root}/{site.name}"
+
+
+def paths(site: Path) -> list[str]:
+    return [page.relative_to(site).as_posix() for page in sorted(site.rglob("*.html"))]
+
+
+def opened(page, url):
+    """Open a page with every picture loaded, however far down it is."""
+    page.goto(url)
+    page.evaluate("for (const image of document.images) image.loading = 'eager'")
+    page.wait_for_load_state("networkidle")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", WIDTHS)
+def test_every_page_is_sound(browser, site, address, width, scheme):
+    from axe_playwright_python.sync_playwright import Axe
+
+    context = browser.new_context(viewport={"width": width, "height": 900}, color_scheme=scheme)
+    page = context.new_page()
+    wrong: list[str] = []
+    page.on("console", lambda message: wrong.append(f"{page.url}: {message.text}"))
+    page.on("requestfailed", lambda request: wrong.append(f"{page.url}: {request.url} failed"))
+    page.on(
+        "request", lambda request: wrong.append(request.url) if not request.url.startswith((address, "data:")) else None
+    )
+    for path in paths(site):
+        opened(page, f"{address}/{path}")
+        if page.evaluate("document.documentElement.scrollWidth") > width:
+            wrong.append(f"{path} scrolls sideways")
+        found = Axe().run(page, options={"runOnly": list(RULES)})
+        wrong += [f"{path}: {each['id']} {each['nodes'][0]['html'][:120]}" for each in found.response["violations"]]
+    context.close()
+    assert wrong == []
+
+
+def test_narrowest_phone_needs_no_sideways_scrolling(browser, site, address):
+    page = browser.new_page(viewport={"width": 320, "height": 640})
+    for path in paths(site):
+        opened(page, f"{address}/{path}")
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320, path
+    page.close()
+
+
+@pytest.mark.parametrize("path", ["index.html", "recipes/window-seat/index.html", "paper-sets/two/index.html"])
+def test_keyboard_reaches_every_link(browser, address, path):
+    page = browser.new_page()
+    opened(page, f"{address}/{path}")
+    expected = page.evaluate("[...document.querySelectorAll('a[href], summary')].length")
+    reached = []
+    for _ in range(expected):
+        page.keyboard.press("Tab")
+        reached.append(
+            page.evaluate("[...document.querySelectorAll('a[href], summary')].indexOf(document.activeElement)")
+        )
+        assert page.evaluate("getComputedStyle(document.activeElement).outlineStyle") != "none"
+    page.close()
+    assert reached == list(range(expected))
+
+
+def test_skip_link_leads_past_the_head(browser, address):
+    page = browser.new_page()
+    opened(page, f"{address}/index.html")
+    page.keyboard.press("Tab")
+    page.keyboard.press("Enter")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.closest('main') !== null")
+    page.close()
+
+
+def test_plain_files_work_without_script(browser, site):
+    context = browser.new_context(java_script_enabled=False)
+    page = context.new_page()
+    wrong: list[str] = []
+    page.on("requestfailed", lambda request: wrong.append(request.url))
+    page.goto((site / "index.html").as_uri())
+    page.get_by_role("link", name="Window seat").first.click()
+    page.wait_for_url("**/recipes/window-seat/index.html")
+    page.get_by_role("link", name="Fog").first.click()
+    page.wait_for_url("**/paper-sets/two/index.html#fog")
+    assert page.get_by_role("heading", level=1).inner_text() == "Harbour"
+    context.close()
+    assert wrong == []
+
+
+def test_shipped_typefaces_are_used(browser, address):
+    page = browser.new_page()
+    opened(page, f"{address}/recipes/window-seat/index.html")
+    loaded = page.evaluate("[...document.fonts].filter(font => font.status === 'loaded').map(font => font.family)")
+    page.close()
+    assert {family.strip('"') for family in loaded} == {"Alegreya", "Alegreya Sans"}
+
+
+def test_nothing_moves_for_who_asks_for_less(browser, address):
+    page = browser.new_page(reduced_motion="reduce")
+    opened(page, f"{address}/recipes/window-seat/index.html")
+    page.locator(".swatches a").first.hover()
+    assert page.evaluate("getComputedStyle(document.querySelector('.swatches img')).transform") == "none"
+    page.close()
+
+
+def test_pages_print_in_ink_on_white(browser, address):
+    page = browser.new_page(color_scheme="dark")
+    opened(page, f"{address}/recipes/window-seat/index.html")
+    page.emulate_media(media="print", color_scheme="dark")
+    colours = page.evaluate("(style => [style.color, style.backgroundColor])(getComputedStyle(document.body))")
+    page.close()
+    assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]

@@ -1,0 +1,167 @@
+import json
+from urllib.parse import urlsplit
+
+import pytest
+
+from builder import SOUND, spoilt
+from gallery.built import HOSTILE, Html, dead_ends, fingerprints, pages, write_collection
+from spreadwright import shipped
+from spreadwright.errors import CannotDraw, InvalidDocument
+from spreadwright.gallery import NotAGallery, build
+from spreadwright.store import Collection
+
+
+def text_of(site, path):
+    return (site / path).read_text(encoding="utf-8")
+
+
+def test_every_recipe_and_paper_set_has_a_page(site, collection):
+    expected = {f"recipes/{name}/index.html" for name in collection.recipes}
+    expected |= {f"paper-sets/{name}/index.html" for name in collection.paper_sets}
+    assert {name for name in expected if not (site / name).is_file()} == set()
+
+
+def test_index_shows_every_recipe(site, collection):
+    page = text_of(site, "index.html")
+    assert all(
+        f"{reading.model.title}</h2>" in page for name, reading in collection.recipes.items() if name != "one page"
+    )
+    assert "recipes/one%20page/index.html" in page
+
+
+def test_no_link_is_a_dead_end(site):
+    assert list(dead_ends(site)) == []
+
+
+def test_nothing_is_loaded_from_elsewhere(site):
+    loaded = [load for html in pages(site) for load in html.loads]
+    assert [load for load in loaded if urlsplit(load).scheme not in ("", "data") or load.startswith("//")] == []
+    styles = "".join(file.read_text() for file in site.rglob("*.css"))
+    assert "//" not in styles.replace("/*", "") and "@import" not in styles
+
+
+def test_only_licences_lead_elsewhere(site):
+    links = {urlsplit(link) for html in pages(site) for link in html.links}
+    assert {link.netloc for link in links if link.scheme} == {"creativecommons.org"}
+
+
+def test_links_end_in_files(site):
+    links = {urlsplit(link).path for html in pages(site) for link in html.links if not urlsplit(link).scheme}
+    assert [link for link in links if link.endswith("/")] == []
+
+
+def test_titles_stay_text(site):
+    page = text_of(site, "recipes/one page/index.html")
+    html = Html(site / "recipes/one page/index.html")
+    assert "script" not in html.tags and "em" not in html.tags and "i" not in html.tags
+    assert "&lt;script&gt;alert(1)&lt;/script&gt; &amp; *stars* &#34;quoted&#34; {{ 7 * 7 }}</h1>" in page
+    assert not [image for image in html.images if "onerror" in image]
+    assert HOSTILE not in page
+
+
+def test_every_picture_says_its_size_and_what_is_seen(site):
+    images = [image for html in pages(site) for image in html.images]
+    assert images and all(image["width"] and image["height"] and image.get("alt") is not None for image in images)
+
+
+def test_headings_come_in_order(site):
+    for html in pages(site):
+        steps = zip(html.headings, html.headings[1:], strict=False)
+        assert html.headings.count(1) == 1, html.page
+        assert all(after <= before + 1 for before, after in steps), html.page
+
+
+def test_ids_stand_once_on_a_page(site):
+    assert [html.page for html in pages(site) if len(html.ids) != len(set(html.ids))] == []
+
+
+def test_cautions_stand_before_the_first_step(site):
+    page = text_of(site, "recipes/window-seat/index.html")
+    assert page.index("The blade is sharp") < page.index("Set the scale to")
+    assert page.index("Lay all pieces out") < page.index("lay it down as the whole")
+
+
+def test_caution_of_a_step_stands_before_it(site):
+    page = text_of(site, "recipes/one page/index.html")
+    caution = page.index("This strip is only")
+    assert page.index("<ol") < caution < page.index("Lay sheet 2")
+
+
+def test_metric_recipe_is_told_in_millimetres(site):
+    page = text_of(site, "recipes/one page/index.html")
+    assert "320 mm arm trimmer" in page.replace('<span class="length">', "").replace("</span>", "")
+    assert '<span class="length">292 mm</span> for the part that stays' in page
+
+
+def test_recipe_is_given_away_as_written(site, collection):
+    given = (site / "downloads/window-seat/window-seat.json").read_bytes()
+    assert given == collection.recipes["window-seat"].data
+
+
+def test_downloads_say_their_size(site):
+    page = text_of(site, "recipes/window-seat/index.html")
+    size = (site / "downloads/window-seat/window-seat-placement.pdf").stat().st_size
+    assert f"{-(-size // 1000)} kB" in page
+
+
+def test_same_collection_gives_same_bytes(site, collection, tmp_path):
+    build(Collection(collection.folder), tmp_path / "again")
+    assert fingerprints(tmp_path / "again") == fingerprints(site)
+
+
+def test_sources_stay_as_they_are(collection, tmp_path):
+    before = fingerprints(shipped.folder("site"))
+    build(collection, tmp_path / "gallery")
+    assert fingerprints(shipped.folder("site")) == before
+
+
+def test_progress_counts_the_recipes(collection, tmp_path):
+    told = []
+    build(collection, tmp_path / "gallery", progress=lambda *step: told.append(step))
+    assert [(done, total) for done, total, _ in told] == [(1, 2), (2, 2)]
+
+
+def test_older_gallery_is_replaced_whole(collection, tmp_path):
+    output = tmp_path / "gallery"
+    build(collection, output)
+    (output / "recipes" / "gone").mkdir()
+    build(collection, output)
+    assert not (output / "recipes" / "gone").exists()
+    assert [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
+
+
+@pytest.mark.parametrize("stop", [KeyboardInterrupt, CannotDraw("The picture")])
+def test_stopped_build_leaves_the_old_gallery(site, collection, tmp_path, stop):
+    output = tmp_path / "gallery"
+    build(collection, output)
+
+    def stopped(*_):
+        raise stop
+
+    with pytest.raises((KeyboardInterrupt, CannotDraw)):
+        build(collection, output, progress=stopped)
+    assert fingerprints(output) == fingerprints(site)
+    assert [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
+
+
+def test_faulty_recipe_is_not_published(tmp_path):
+    folder = write_collection(tmp_path / "collection")
+    (folder / "faulty.json").write_bytes(spoilt(lambda recipe: recipe["placements"].pop()))
+    with pytest.raises(InvalidDocument):
+        build(Collection(folder), tmp_path / "gallery")
+    assert not (tmp_path / "gallery").exists()
+
+
+def test_folder_of_somebody_else_stays(collection, tmp_path):
+    (tmp_path / "letters.txt").write_text("dear")
+    with pytest.raises(NotAGallery):
+        build(collection, tmp_path)
+    assert [entry.name for entry in tmp_path.iterdir()] == ["letters.txt"]
+
+
+def test_recipe_without_fitting_papers_still_has_a_page(tmp_path):
+    (tmp_path / "collection").mkdir()
+    (tmp_path / "collection" / "window-seat.json").write_text(json.dumps(SOUND))
+    build(Collection(tmp_path / "collection"), tmp_path / "gallery")
+    assert "No paper set of this collection" in text_of(tmp_path / "gallery", "recipes/window-seat/index.html")
+    assert list(dead_ends(tmp_path / "gallery")) == []

@@ -1,0 +1,23 @@
+import re
+
+from spreadwright import shipped
+from spreadwright.errors import Severity
+from spreadwright.model import INCH_BENCH
+from spreadwright.rest import create_app
+from spreadwright.store import Collection
+from spreadwright.tasks import check
+
+DOCS = shipped.folder("site") / "docs"
+
+
+def test_example_recipe_is_sound():
+    example = re.search(r"```json\n(.*?)```", (DOCS / "write.md").read_text(), re.DOTALL)
+    assert example
+    report = check(example[1].encode(), INCH_BENCH)
+    assert [finding for finding in report.findings if finding.severity is not Severity.NOTE] == []
+
+
+def test_every_address_of_the_service_is_listed():
+    listed = set(re.findall(r"^\| `([^`]+)`", (DOCS / "http.md").read_text(), re.MULTILINE))
+    answered = create_app(Collection()).test_client().get("/openapi.json").get_json()["paths"]
+    assert listed == {path for path in answered if "{suffix}" not in path and path != "/"}
