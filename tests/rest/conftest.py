@@ -32,7 +32,8 @@ def gallery(tmp_path_factory):
     (root / "secret.txt").write_text("nobody's business")
     pages = root / "gallery"
     (pages / "recipes" / "window-seat").mkdir(parents=True)
-    for page in ("index.html", "recipes/window-seat/index.html", "404.html"):
+    (pages / "about").mkdir()
+    for page in ("index.html", "about/index.html", "recipes/window-seat/index.html", "404.html"):
         (pages / page).write_text(PAGE)
     (pages / "style.css").write_text("body { color: black }")
     (pages / "mark.svg").write_text("<svg xmlns='http://www.w3.org/2000/svg'/>")

@@ -1,6 +1,6 @@
 """When a person asks: the pages of the gallery, beside the API that programs ask."""
 
-from flask import Response, request
+from flask import Response, current_app, request
 from werkzeug.exceptions import MethodNotAllowed, NotFound
 
 from spreadwright.rest.forms import JSON
@@ -24,7 +24,7 @@ def page() -> Response | None:
         return None
     file = service().site.file(request.path)
     if file is None:
-        return _to_folder()
+        return _to_neighbour()
     if request.method not in _READING:
         raise MethodNotAllowed(_READING)
     response = reply(Body(file.read_bytes()), media_type(file))
@@ -38,10 +38,17 @@ def _is_home() -> bool:
     return is_read and preferred([HTML, JSON], list(request.accept_mimetypes)) == HTML
 
 
-def _to_folder() -> Response | None:
-    """To the page of a folder that was named without its last slash."""
-    folder = f"{request.path}/"
-    return redirect(folder, 308) if service().site.file(folder) else None
+def _to_neighbour() -> Response | None:
+    """To what differs by its last slash alone: the page of a folder, or a resource of the API."""
+    path = request.path
+    if service().site.file(f"{path}/"):
+        return redirect(f"{path}/", 308)
+    return redirect(path[:-1], 308) if path.endswith("/") and _is_resource(path[:-1]) else None
+
+
+def _is_resource(path: str) -> bool:
+    routes = current_app.create_url_adapter(request)
+    return routes is not None and routes.test(path, "GET")
 
 
 def nothing_here(reason: NotFound) -> Response:

@@ -29,8 +29,8 @@ def reply(body: Body, media_type: str, *, links: Iterable[str] = (), cache: str 
 
 
 def redirect(path: str, status: int) -> Response:
-    """To another path of ours, below whatever path the service is mounted at."""
+    """To another path of ours, below whatever path the service is mounted at; two slashes would name another host."""
     response = Response(status=status)
     del response.headers["Content-Type"]
-    response.headers["Location"] = quote(request.script_root + path)
+    response.headers["Location"] = quote(request.script_root + "/" + path.lstrip("/"))
     return response
