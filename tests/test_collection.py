@@ -4,12 +4,12 @@ from collections import Counter
 
 import pytest
 
-from spreadwright.colour import colourway_findings, colourways, count, first
+from spreadwright.colour import choices, colourway_findings, count, first
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading, canonical, read_paper_set, read_recipe
 from spreadwright.errors import Severity
 from spreadwright.geometry import Rect, area, is_tiled, uncovered
-from spreadwright.model import INCH_BENCH, Recipe, Use
+from spreadwright.model import INCH_BENCH, Colourway, Recipe, Use
 from spreadwright.store import Collection
 from spreadwright.tasks import check, cut, place, recipe_findings
 
@@ -135,9 +135,14 @@ def test_every_set_fills_every_recipe(recipe_id: str, set_id: str) -> None:
 
 @each_set
 @each_recipe
-def test_colourways_begin_with_the_default(recipe_id: str, set_id: str) -> None:
+def test_every_choice_suits_its_role(recipe_id: str, set_id: str) -> None:
     recipe, papers = reading_of(recipe_id).model, COLLECTION.paper_set(set_id)
-    assert next(colourways(recipe, papers)) == first(recipe, papers)
+    cut_pieces = pieces(cut_sheets(recipe))
+    others = dict(first(recipe, papers).choices)
+    for role in recipe.roles:
+        for choice in choices(recipe, role, papers):
+            colourway = Colourway(set_id, tuple({**others, role.id: choice}.items()))
+            assert colourway_findings(recipe, colourway, cut_pieces) == ()
 
 
 @each_recipe
@@ -161,7 +166,13 @@ def test_sets_show_every_print() -> None:
     assert shown >= {"plain", "linen", "stripe", "gingham", "dots", "chevron", "leaf", "contour"}
 
 
-def test_documents_are_credited_and_licensed() -> None:
-    recipes = [reading.model for reading in COLLECTION.recipes.values()]
-    sets = [COLLECTION.paper_set(set_id) for set_id in PAPER_SETS]
-    assert all(model.summary and model.authors and model.licence == "CC-BY-4.0" for model in (*recipes, *sets))
+@each_recipe
+def test_recipe_is_credited_and_licensed(recipe_id: str) -> None:
+    recipe = reading_of(recipe_id).model
+    assert recipe.summary and recipe.authors and recipe.licence == "CC-BY-4.0"
+
+
+@each_set
+def test_paper_set_is_credited_and_licensed(set_id: str) -> None:
+    papers = COLLECTION.paper_set(set_id)
+    assert papers.summary and papers.authors and papers.licence == "CC-BY-4.0"
