@@ -43,7 +43,7 @@ def _to_neighbour() -> Response | None:
     path = request.path
     if service().site.file(f"{path}/"):
         return redirect(f"{path}/", 308)
-    return redirect(path[:-1], 308) if path.endswith("/") and _is_resource(path[:-1]) else None
+    return redirect(path[:-1], 308) if path[1:].endswith("/") and _is_resource(path[:-1]) else None
 
 
 def _is_resource(path: str) -> bool:
