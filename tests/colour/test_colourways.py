@@ -4,7 +4,8 @@ from itertools import product
 import pytest
 
 from builder import PAPERS, sound, spoilt
-from spreadwright.colour import choices, colourways, count, first, named
+from spreadwright.colour import choices, colourway_findings, colourways, count, first, named
+from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import read_paper_set, read_recipe
 from spreadwright.errors import NoColourway, UnknownName
 from spreadwright.model import Kind, Side
@@ -33,6 +34,17 @@ def test_colourways_are_every_assignment_that_the_kinds_allow():
 def test_colourways_with_a_paper_for_each_role_come_first():
     distinct = [len({c.paper.id for _, c in each.choices}) == len(each.choices) for each in colourways(RECIPE, SET)]
     assert distinct == sorted(distinct, reverse=True) and distinct[0]
+
+
+def test_no_listed_colourway_lays_a_one_way_print_on_its_side():
+    def spoil(document):
+        document["roles"]["print"]["directional"] = False
+        document["placements"][6] |= {"turned": True, "face": "back"}
+
+    recipe = read_recipe(spoilt(spoil)).model
+    found = list(colourways(recipe, SET))
+    assert found and all(not colourway_findings(recipe, each, pieces(cut_sheets(recipe))) for each in found)
+    assert "reed~back" not in [choice.id for choice in choices(recipe, recipe.role("print"), SET)]
 
 
 def test_ids_are_stable_and_lead_back():

@@ -3,7 +3,7 @@
 import sys
 from collections.abc import Callable
 from pathlib import Path
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from spreadwright.document import MOST_BYTES, Reading, read_bench, read_paper_set, read_recipe
 from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument
@@ -27,7 +27,7 @@ def document_bytes(source: str, collection: Collection) -> bytes:
     path = Path(source)
     if path.is_file():
         return _file_bytes(path)
-    known = {**collection.benches, **collection.paper_sets, **collection.recipes}
+    known: dict[str, Reading[Any]] = {**collection.benches, **collection.paper_sets, **collection.recipes}
     if source not in known:
         raise UnknownName("file or recipe", source, collection.recipes)
     return known[source].data

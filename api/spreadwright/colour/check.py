@@ -69,8 +69,7 @@ def _turned_prints(recipe: Recipe, colourway: Colourway, pieces: Sequence[Piece]
         if not each.is_turned or role_of.get(each.piece) not in known:
             continue
         choice = colourway.choice(role_of[each.piece])
-        side = choice.side if each.side.value == "front" else choice.side.other
-        if choice.paper.face(side).is_directional:
+        if choice.shown(each.side).is_directional:
             message = f"“{each.piece}” is turned, and “{choice.paper.title}” is a one-way print."
             remedy = "Choose a paper without direction for this role."
             yield error("print-turned", f"{each.where}/turned", message, remedy)

@@ -5,21 +5,32 @@ from itertools import islice, product
 from math import prod
 
 from spreadwright.errors import NoColourway, UnknownName
-from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side
+from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side, Use, leaves
 
 
 def choices(recipe: Recipe, role: Role, papers: PaperSet) -> tuple[Choice, ...]:
     """The faces that may fill a role: of its kind, one-way only where the role allows, on sheets of the right size.
+    A print whose turned pieces would lie on their side is left out.
 
     In the order of the set, each paper's front before its back.
     """
     sizes = {sheet.size for sheet in recipe.sheets if sheet.role == role.id and sheet.size}
+    turned = _turned_sides(recipe, role)
     return tuple(
-        Choice(paper, side)
-        for paper in papers.papers
-        for side in Side
-        if paper.size in sizes and takes(role, paper.face(side)) and len(sizes) == 1
+        choice
+        for choice in (Choice(paper, side) for paper in papers.papers for side in Side)
+        if sizes == {choice.paper.size}
+        and takes(role, choice.face)
+        and not any(choice.shown(side).is_directional for side in turned)
     )
+
+
+def _turned_sides(recipe: Recipe, role: Role) -> set[Side]:
+    """Which sides of a role's paper show on pieces that lie turned: no one-way print may be there."""
+    cut = (leaf for sheet in recipe.sheets if sheet.role == role.id for leaf in leaves(sheet.content))
+    names = {leaf.name for leaf in cut if leaf.use is Use.PIECE}
+    turned = (placement for placement in recipe.placements if placement.is_turned)
+    return {each.side for each in turned if each.piece in names or each.piece.rpartition("-")[0] in names}
 
 
 def takes(role: Role, face: Face) -> bool:
@@ -106,4 +117,6 @@ def reason_for_none(recipe: Recipe, role: Role, papers: PaperSet) -> str:
         return f"the set has no {role.kind} face"
     if not any(takes(role, face) for _, face in of_kind):
         return f"every {role.kind} face of the set is a one-way print, and the role is not directional"
-    return "the sheets of the set have another size"
+    if not any(paper.size in sizes for paper, _ in of_kind):
+        return "the sheets of the set have another size"
+    return "its turned pieces would show a one-way print on its side"

@@ -195,7 +195,7 @@ class _Spread:
 def _shown(colourway: Colourway, piece: PlacedPiece) -> Face:
     """The face that is up: the role's own, or its reverse for a piece that is placed back up."""
     choice = colourway.choice(piece.piece.role)
-    return choice.paper.face(choice.side if piece.side is Side.FRONT else choice.side.other)
+    return choice.shown(piece.side)
 
 
 def _sheets(recipe: Recipe) -> dict[str, _Sheet]:

@@ -107,6 +107,10 @@ class Choice:
         """The face that is up."""
         return self.paper.face(self.side)
 
+    def shown(self, side: Side) -> Face:
+        """The face that a piece shows which is placed with its front or its back up."""
+        return self.paper.face(self.side if side is Side.FRONT else self.side.other)
+
     @property
     def id(self) -> str:
         """``fog`` for the front, ``fog~back`` for the back: unreserved in web addresses."""
