@@ -44,7 +44,7 @@ class Whole(Integer):
     """A whole number in plain digits."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
-        if not re.fullmatch(r"-?[0-9]{1,18}", str(value)):
+        if not re.fullmatch(r"-?[0-9]{1,300}", str(value)):
             raise ValidationError("is not a whole number")
         return super()._deserialize(value, attr, data, **kwargs)
 
