@@ -17,7 +17,6 @@ OFFERS = ["application/json", "image/svg+xml", "image/png"]
         ([("IMAGE/PNG", 1)], "image/png"),
         ([("text/html", 1)], None),
         ([("text/html", 1), ("*/*", 0.1)], "application/json"),
-        ([], "application/json"),
     ],
 )
 def test_quality_decides_then_our_own_order(accept, chosen):

@@ -57,11 +57,10 @@ def test_accept_decides_where_no_suffix_does(client):
     assert client.get(path + ".png", headers={"Accept": "application/pdf"}).mimetype == "image/png"
 
 
-def test_cuts_speak_the_unit_of_the_bench(client):
-    inch = client.get("/recipes/window-seat/cuts").json
-    metric = client.get("/recipes/window-two/cuts?bench=bench-metric")
-    assert inch["bench"]["unit"] == "in" and inch["steps"][0]["reading"]["text"].endswith("in")
-    assert metric.status_code == 422 or metric.json["bench"]["unit"] == "mm"
+@pytest.mark.parametrize(("bench", "unit"), [("bench-inch", "in"), ("bench-metric", "mm")])
+def test_cuts_speak_the_unit_of_the_bench(client, bench, unit):
+    found = client.get(f"/recipes/window-seat/cuts?bench={bench}").json
+    assert found["bench"]["unit"] == unit and found["steps"][0]["reading"]["text"].endswith(unit)
 
 
 def test_a_picture_of_cuts_shows_one_sheet_and_the_pdf_all(client):
