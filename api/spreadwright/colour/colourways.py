@@ -1,9 +1,10 @@
 """Colourways: every way of giving the faces of a paper set to the roles of a recipe."""
 
 from collections.abc import Iterator
-from itertools import islice, product
+from itertools import chain, islice
 from math import prod
 
+from spreadwright.colour.picks import distinct_picks, repeating_picks
 from spreadwright.errors import NoColourway, UnknownName
 from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side, Use, leaves
 
@@ -49,14 +50,8 @@ def colourways(recipe: Recipe, papers: PaperSet) -> Iterator[Colourway]:
     """
     options = _options(recipe, papers)
     names = [role.id for role in recipe.roles]
-    for is_distinct in (True, False):
-        for picked in product(*options):
-            if _is_distinct(picked) == is_distinct:
-                yield Colourway(papers.id, tuple(zip(names, picked, strict=True)))
-
-
-def _is_distinct(picked: tuple[Choice, ...]) -> bool:
-    return len({choice.paper.id for choice in picked}) == len(picked)
+    for picked in chain(distinct_picks(options), repeating_picks(options)):
+        yield Colourway(papers.id, tuple(zip(names, picked, strict=True)))
 
 
 def count(recipe: Recipe, papers: PaperSet) -> int:
