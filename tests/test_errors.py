@@ -14,6 +14,11 @@ def test_only_errors_count_as_errors():
         ("recipies", ["recipes", "benches"], "Did you mean “recipes”?"),
         ("x", ["recipes", "benches"], "Known: recipes, benches."),
         ("x", [], "None is known here."),
+        (
+            "x" * 10**6,
+            [f"recipe-{i}" for i in range(10**5)],
+            "Known: " + ", ".join(f"recipe-{i}" for i in range(20)) + " …",
+        ),
     ],
 )
 def test_hint_names_the_nearest_or_all(name, known, hint):

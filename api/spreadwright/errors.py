@@ -14,6 +14,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from enum import StrEnum
+from itertools import islice
 
 
 class Severity(StrEnum):
@@ -157,13 +158,19 @@ class CannotDraw(SpreadwrightError):
 
 
 def nearest_hint(name: str, known: Iterable[str]) -> str:
-    """A sentence that names the nearest known name, or all of them when none is near.
+    """A sentence that names the nearest known name, or some of them when none is near.
 
     >>> nearest_hint("widht", ["width", "height"])
     'Did you mean “width”?'
     """
-    names = list(known)
-    close = get_close_matches(name.lower(), names, n=1, cutoff=0.6)
+    names = list(islice(known, _MOST_COMPARED))
+    close = get_close_matches(name[:_LONGEST_COMPARED].lower(), names, n=1, cutoff=0.6)
     if close:
         return f"Did you mean “{close[0]}”?"
-    return "Known: " + ", ".join(names) + "." if names else "None is known here."
+    if not names:
+        return "None is known here."
+    return "Known: " + ", ".join(names[:_MOST_LISTED]) + ("." if len(names) <= _MOST_LISTED else " …")
+
+
+_MOST_COMPARED, _MOST_LISTED, _LONGEST_COMPARED = 2000, 20, 80
+"""A hint is worth some work, but never much."""
