@@ -19,9 +19,7 @@ from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.place import Placing
 
 
-def preview_svg(
-    reading: Reading[Recipe], colourway: Colourway, *, papers: str = "", is_on_table: bool = True
-) -> bytes:
+def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str = "", is_on_table: bool = True) -> bytes:
     """The spread as it will lie on the table, in one colourway.
 
     Args:
