@@ -30,7 +30,7 @@ def test_pieces_are_glued_page_by_page_from_below():
         ({"left": "1/2", "top": "0"}, "1/2 in from the left edge, flush with the top edge"),
         ({"right": "1/4", "bottom": "2 1/2"}, "1/4 in from the right edge, 2 1/2 in from the bottom edge"),
         ({"centre": "0", "middle": "0"}, "centred across, centred up and down"),
-        ({"centre": "-1", "middle": "1"}, "its middle 1 in left of the page's middle, its middle 1 in down"),
+        ({"centre": "-1", "middle": "1"}, "its middle 1 in left of the page’s middle, its middle 1 in down"),
         ({"left": "0", "top": "0", "face": "back"}, "its other face up"),
     ],
 )

@@ -154,7 +154,7 @@ def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
             said.add((region.where, reading))
             below, above = (with_unit(mark, bench.unit) for mark in neighbours(reading, graduation))
             message = (
-                f"A cut here is set to {with_unit(reading, bench.unit)}, between two marks of the trimmer's scale."
+                f"A cut here is set to {with_unit(reading, bench.unit)}, between two marks of the trimmer’s scale."
             )
             remedy = f"The nearest marks are {below} and {above}."
             yield warning("off-graduation", region.where, message, remedy)

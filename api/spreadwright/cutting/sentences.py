@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from spreadwright.cutting.parts import CutSheet
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share
 from spreadwright.geometry import Rect
 from spreadwright.lengths import size_text, with_unit
@@ -14,7 +13,7 @@ CAUTIONS = (
     "Keep your fingers behind the guard and never reach across the blade.",
     "Hold narrow strips down with a ruler or a scrap of card, not with your fingers.",
     "Children cut only with an adult beside them.",
-    "Follow the instructions of your trimmer's maker and your local rules; they come before these.",
+    "Follow the instructions of your trimmer’s maker and your local rules; they come before these.",
 )
 """Common cautions for arm trimmers, always shown before the first cut."""
 
@@ -31,20 +30,20 @@ class CutWords:
 
 
 def sentences(
-    step: CutStep, sheet: CutSheet, bench: Bench, pieces: Mapping[str, Piece], page_of: Mapping[str, str]
+    step: CutStep, paper: str, bench: Bench, pieces: Mapping[str, Piece], page_of: Mapping[str, str]
 ) -> CutWords:
     """A step in words, lengths in the bench's unit.
 
     Args:
         step: The step to tell.
-        sheet: Its sheet.
+        paper: What the role of its sheet is called.
         bench: The maker's bench.
         pieces: Every piece by id.
         page_of: The page on whose pile each piece goes, by id.
     """
     return CutWords(
         caution=_caution(step, bench),
-        board=_board(step, sheet, bench),
+        board=_board(step, paper, bench),
         setting=_setting(step, bench),
         falls="What falls is " + _share(step.falling, bench, pieces, page_of),
         stays="What stays is " + _share(step.kept, bench, pieces, page_of),
@@ -62,11 +61,11 @@ def _side(rect: Rect, step: CutStep) -> int:
     return rect.width if step.axis is Axis.COLUMNS else rect.height
 
 
-def _board(step: CutStep, sheet: CutSheet, bench: Bench) -> str:
+def _board(step: CutStep, paper: str, bench: Bench) -> str:
     size = size_text(step.on_board.width, step.on_board.height, bench.unit)
     turn = _turn(step)
     if step.arrival is Arrival.NEW_SHEET:
-        lay = f"Lay sheet {step.sheet} ({sheet.role}, {size}) against the fence"
+        lay = f"Lay sheet {step.sheet} ({paper}, {size}) against the fence"
         return lay + (", turned a quarter to the left so that its top edge lies left." if turn else ", top edge up.")
     if step.arrival is Arrival.PICKED_UP:
         return f"Take up the part set aside last, {size}{turn}."

@@ -9,7 +9,7 @@ from spreadwright.placing.layers import PlacedPiece
 
 CAUTIONS = (
     "Lay all pieces out before you glue anything.",
-    "Air the room, and follow the instructions of your adhesive's maker.",
+    "Air the room, and follow the instructions of your adhesive’s maker.",
 )
 
 
@@ -55,4 +55,4 @@ def _from_middle(edge: Edge, distance: int, bench: Bench) -> str:
     if distance == 0:
         return f"centred {way}"
     sides = ("right", "left") if edge is Edge.CENTRE else ("down", "up")
-    return f"its middle {with_unit(abs(distance), bench.unit)} {sides[distance < 0]} of the page's middle"
+    return f"its middle {with_unit(abs(distance), bench.unit)} {sides[distance < 0]} of the page’s middle"

@@ -50,5 +50,6 @@ def cut(reading: Reading[Recipe], bench: Bench) -> Cutting:
     steps = cut_steps(sheets, bench)
     by_id = {piece.id: piece for piece in pieces(sheets)}
     page_of = pile_of(recipe)
-    words = tuple(sentences(step, sheets[step.sheet - 1], bench, by_id, page_of) for step in steps)
+    titles = {role.id: role.title or role.id for role in recipe.roles}
+    words = tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps)
     return Cutting(recipe, bench, sheets, tuple(by_id.values()), steps, words, piles(recipe, sheets, steps), page_of)
