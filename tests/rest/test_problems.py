@@ -104,12 +104,13 @@ def test_a_fault_of_ours_is_logged_and_kept_to_ourselves(folder, caplog):
     assert "4711" in caplog.text
 
 
-def test_a_collection_that_cannot_be_read_stops_the_start(tmp_path):
-    from spreadwright.errors import UnreadableDocument
-
-    (tmp_path / "torn.json").write_bytes(sound()[:100])
-    with pytest.raises(UnreadableDocument):
-        create_app(Collection(tmp_path))
+def test_recipe_that_cannot_be_read_hides_no_other(folder):
+    (folder / "torn.json").write_bytes(sound()[:100])
+    client = create_app(Collection(folder)).test_client()
+    problem = refused(client.get("/recipes/torn/cuts"), 422, "invalid-document")
+    assert [each["code"] for each in problem["errors"]] == ["unreadable"]
+    assert client.get("/recipes/window-seat/cuts").status_code == 200
+    assert {each["id"] for each in client.get("/recipes").json["recipes"]} >= {"torn", "window-seat"}
 
 
 def test_a_collection_without_papers_says_so(tmp_path):

@@ -5,8 +5,9 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
+from spreadwright import store
 from spreadwright.document import MOST_BYTES, Reading, read_bench, read_paper_set, read_recipe
-from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument
+from spreadwright.errors import InvalidDocument, UnknownName
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store import Collection
 
@@ -26,21 +27,11 @@ def document_bytes(source: str, collection: Collection) -> bytes:
         return sys.stdin.buffer.read(MOST_BYTES + 1)
     path = Path(source)
     if path.is_file():
-        return _file_bytes(path)
+        return store.document_bytes(path)
     known: dict[str, Reading[Any]] = {**collection.benches, **collection.paper_sets, **collection.recipes}
     if source not in known:
         raise UnknownName("file or recipe", source, collection.recipes)
     return known[source].data
-
-
-def _file_bytes(path: Path) -> bytes:
-    try:
-        with path.open("rb") as file:
-            return file.read(MOST_BYTES + 1)
-    except OSError as reason:
-        raise UnreadableDocument(
-            f"The file {path} cannot be read: {reason.strerror}.", "Check its name and permissions."
-        ) from reason
 
 
 def recipe(source: str, collection: Collection) -> Reading[Recipe]:

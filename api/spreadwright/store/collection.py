@@ -4,14 +4,16 @@ recipes/*.json  paper-sets/*.json  benches/*.json      (recipes lie at the top o
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import cached_property
 from pathlib import Path
 from typing import TypeVar
 
 from spreadwright import shipped
 from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe
-from spreadwright.errors import InvalidDocument, UnknownName
+from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument, error
 from spreadwright.model import Bench, PaperSet, Recipe
+from spreadwright.store.files import document_bytes
 
 Model = TypeVar("Model", Recipe, PaperSet, Bench)
 
@@ -67,7 +69,16 @@ class Collection:
 
 def _read_all(folder: Path, read: Callable[[bytes, str], Reading[Model]]) -> dict[str, Reading[Model]]:
     files = sorted(folder.glob("*.json"), key=lambda file: file.stem)
-    return {file.stem: read(file.read_bytes(), file.stem) for file in files}
+    return {file.stem: _read(file, read) for file in files}
+
+
+def _read(file: Path, read: Callable[[bytes, str], Reading[Model]]) -> Reading[Model]:
+    """One file; what is no document is kept as a reading that says so, and hides none of the others."""
+    try:
+        return read(document_bytes(file), file.stem)
+    except UnreadableDocument as reason:
+        finding = error("unreadable", reason.where, reason.reason, reason.remedy)
+        return replace(read(b"{}", file.stem), findings=(finding,), data=b"")
 
 
 def _find(documents: dict[str, Reading[Model]], kind: str, name: str) -> Reading[Model]:
