@@ -107,8 +107,9 @@ def test_a_fault_of_ours_is_logged_and_kept_to_ourselves(folder, caplog):
 def test_recipe_that_cannot_be_read_hides_no_other(folder):
     (folder / "torn.json").write_bytes(sound()[:100])
     client = create_app(Collection(folder)).test_client()
-    problem = refused(client.get("/recipes/torn/cuts"), 422, "invalid-document")
-    assert [each["code"] for each in problem["errors"]] == ["unreadable"]
+    for rest in ("", "/cuts", "/preview"):
+        problem = refused(client.get(f"/recipes/torn{rest}"), 422, "invalid-document")
+        assert [each["code"] for each in problem["errors"]] == ["unreadable"]
     assert client.get("/recipes/window-seat/cuts").status_code == 200
     assert {each["id"] for each in client.get("/recipes").json["recipes"]} >= {"torn", "window-seat"}
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any, TypeVar
 
 from spreadwright.document import Reading
-from spreadwright.errors import UnknownName
+from spreadwright.errors import InvalidDocument, UnknownName
 from spreadwright.rest.forms import JSON, Arguments, Form
 from spreadwright.rest.openapi import component
 
@@ -31,4 +31,6 @@ def named(documents: Mapping[str, Found], kind: str, name: str) -> Found:
 
 
 def _bytes(_: Arguments, reading: Reading[Any]) -> bytes:
+    if not reading.data:  # a file that is no document has nothing to give but its reason
+        raise InvalidDocument(reading.model.id, reading.findings)
     return reading.data.removeprefix(_MARK)
