@@ -52,7 +52,7 @@ SOUND: Document = {
         {"piece": "base-2", "page": "right", "left": "0", "top": "0"},
         {"piece": "strip-1", "page": "left", "left": "0", "top": "7"},
         {"piece": "strip-2", "page": "right", "left": "0", "top": "7"},
-        {"piece": "panel", "page": "left", "left": "1/2", "top": "1/2"},
+        {"piece": "panel", "page": "left", "left": "0", "top": "0"},
         {"piece": "tile-1", "page": "left", "right": "1/4", "top": "1/2"},
         {"piece": "block-1", "page": "right", "left": "1/2", "top": "1/2"},
         {"piece": "block-2", "page": "right", "right": "1/4", "bottom": "1/4"},

@@ -15,6 +15,7 @@ ELEVEN_AND_A_HALF = 23 * TICKS[Unit.INCH] // 2
         "11 1/2",
         "11.5",
         "11-1/2",
+        "11‑1/2",
         "11 - 1/2",
         "11½",
         "11 ½",
@@ -87,6 +88,19 @@ def test_length_between_marks_names_both_neighbours(words, unit, below, above):
     assert below in refusal.value.remedy and above in refusal.value.remedy
 
 
+@pytest.mark.parametrize(
+    ("length", "unit", "words"),
+    [
+        (9144, Unit.MILLIMETRE, "28.575"),
+        (7112, Unit.CENTIMETRE, "2.2225"),
+        (48000, Unit.INCH, "5.906"),
+        (1, Unit.MILLIMETRE, "0.003"),
+    ],
+)
+def test_length_off_the_marks_is_shown_to_a_thousandth(length, unit, words):
+    assert text(length, unit) == words
+
+
 def test_eighth_of_an_inch_may_be_written_in_millimetres():
     assert ticks("3.175 mm", Unit.INCH) == ticks("1/8", Unit.INCH)
 
@@ -94,7 +108,7 @@ def test_eighth_of_an_inch_may_be_written_in_millimetres():
 @pytest.mark.parametrize(
     "words",
     ["", " ", "x", "1/0", "1 2", "1/2/3", "--1", "1e3", "NaN", "inf", "0x10", "12 ft", "9" * 41, "1" * 5000, "1,000",
-     "١٢", "²", "½½", "1 1/2 1/2", "mm", "1.2.3", "999999"],
+     "١٢", "²", "½½", "1 1/2 1/2", "mm", "1.2.3", "999999", "11 17/16", "1 8/8"],
 )  # fmt: skip
 def test_what_is_no_length_is_refused(words):
     with pytest.raises(UnreadableLength):

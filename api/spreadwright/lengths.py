@@ -41,7 +41,9 @@ _LENGTH = re.compile(
     re.VERBOSE | re.IGNORECASE | re.ASCII,
 )
 _UNIT_NAMES = {"in": Unit.INCH, "inch": Unit.INCH, "inches": Unit.INCH, '"': Unit.INCH, "''": Unit.INCH}
-_LIKE_ASCII = str.maketrans({"⁄": "/", "∕": "/", "−": "-", "–": "-", "″": '"', "”": '"', "“": '"', "’": "'", "′": "'"})
+_LIKE_ASCII = str.maketrans(
+    {"⁄": "/", "∕": "/", "−": "-", "–": "-", "‑": "-", "″": '"', "”": '"', "“": '"', "’": "'", "′": "'"}
+)
 
 
 def ticks(text: str, unit: Unit) -> int:
@@ -59,10 +61,15 @@ def ticks(text: str, unit: Unit) -> int:
     exact, written_in = _exact(text, unit)
     if abs(exact) > LONGEST:
         raise UnreadableLength(text, "is longer than any sheet of paper (120 in, 3048 mm)")
-    if exact % FINEST[Unit.INCH] and exact % FINEST[Unit.MILLIMETRE]:
+    if not is_mark(exact):
         below, above = neighbours(exact, FINEST[written_in])
         raise BetweenMarks(text, with_unit(below, written_in), with_unit(above, written_in))
     return int(exact)
+
+
+def is_mark(length: int | Fraction) -> bool:
+    """Whether an inch ruler or a metric one shows it: a 64th of an inch or a tenth of a millimetre."""
+    return length % FINEST[Unit.INCH] == 0 or length % FINEST[Unit.MILLIMETRE] == 0
 
 
 def _exact(text: str, unit: Unit) -> tuple[Fraction, Unit]:
@@ -92,6 +99,8 @@ def _value(match: re.Match[str], text: str) -> Fraction:
     whole, num, den = match["whole"] or "0", match["num"] or match["num_only"], match["den"] or match["den_only"]
     if int(den) == 0:
         raise UnreadableLength(text, "divides by nothing")
+    if match["whole"] and int(num) >= int(den):
+        raise UnreadableLength(text, "has a fraction that is not less than one")
     return int(whole) + Fraction(int(num), int(den))
 
 
@@ -109,7 +118,7 @@ def nearest(length: int, step: int) -> int:
 def text(length: int, unit: Unit) -> str:
     """The number of a length in a unit, without the unit: ``11 1/2``, ``292.1``.
 
-    Exact whenever a ruler of that unit shows it; otherwise three decimals (two in metric units).
+    Exact whenever a ruler of that unit shows it; otherwise to a thousandth of a millimetre or of an inch.
 
     >>> text(93472, Unit.INCH), text(93472, Unit.MILLIMETRE), text(-508, Unit.INCH)
     ('11 1/2', '292.1', '-1/16')
@@ -117,8 +126,8 @@ def text(length: int, unit: Unit) -> str:
     sign, size = ("-" if length < 0 else ""), abs(length)
     if unit is Unit.INCH and size % FINEST[unit] == 0:
         return sign + _mixed(Fraction(size, TICKS[unit]))
-    digits = 3 if unit is not Unit.MILLIMETRE else 2
-    scaled = round(Fraction(size * 10**digits, TICKS[unit]))
+    digits = 4 if unit is Unit.CENTIMETRE else 3
+    scaled = (2 * size * 10**digits + TICKS[unit]) // (2 * TICKS[unit])
     whole, rest = divmod(scaled, 10**digits)
     return sign + f"{whole}.{rest:0{digits}d}".rstrip("0").rstrip(".")
 
@@ -130,6 +139,16 @@ def with_unit(length: int, unit: Unit) -> str:
     '11 1/2 in'
     """
     return f"{text(length, unit)} {unit.value}"
+
+
+def on_scale(length: int, step: int, unit: Unit) -> str:
+    """A length as a scale with a mark every `step` ticks shows it: the nearest mark, and what it stands for.
+
+    >>> on_scale(56896, 320, Unit.MILLIMETRE), on_scale(56896, 508, Unit.INCH)
+    ('178 mm (the mark nearest to 177.8 mm)', '7 in')
+    """
+    mark = nearest(length, step)
+    return with_unit(mark, unit) + (f" (the mark nearest to {with_unit(length, unit)})" if mark != length else "")
 
 
 def is_exact(length: int, unit: Unit) -> bool:

@@ -103,13 +103,13 @@ def test_cut_writes_cautions_before_steps(run):
 
 def test_place_lists_pieces_and_photos(run):
     out = run("place", "window-seat").stdout
-    assert "“panel” (B), 7 × 7 in: on the left page, 1/2 in from the left edge, 1/2 in from the top edge." in out
+    assert "“panel” (B), 7 × 7 in: on the left page, flush with the left edge, flush with the top edge." in out
     assert "Photo on “mat-1”: 3 1/4 × 4 3/4 in" in out
 
 
 def test_same_steps_in_another_unit(run):
     out = run("cut", "window-seat", "--bench", "bench-metric").stdout
-    assert "Set the scale to 178 mm for the part that stays (exactly 177.8 mm), and cut." in out
+    assert "Set the scale to 178 mm (the mark nearest to 177.8 mm) for the part that stays, and cut." in out
 
 
 def test_json_of_cuts_and_placement(run):

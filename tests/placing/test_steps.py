@@ -30,7 +30,10 @@ def test_pieces_are_glued_page_by_page_from_below():
         ({"left": "1/2", "top": "0"}, "1/2 in from the left edge, flush with the top edge"),
         ({"right": "1/4", "bottom": "2 1/2"}, "1/4 in from the right edge, 2 1/2 in from the bottom edge"),
         ({"centre": "0", "middle": "0"}, "centred across, centred up and down"),
-        ({"centre": "-1", "middle": "1"}, "its middle 1 in left of the page’s middle, its middle 1 in down"),
+        (
+            {"centre": "-1", "middle": "1"},
+            "its middle 1 in left of the page’s middle, its middle 1 in below the page’s middle",
+        ),
         ({"left": "0", "top": "0", "face": "back"}, "its other face up"),
     ],
 )
@@ -61,4 +64,5 @@ def _start(step, edges, axis):
 
 def test_metric_bench_speaks_millimetres():
     words = sentences(sound(), Collection().bench("bench-metric"))
-    assert "177.8 × 177.8 mm" in words["panel"] and "12.7 mm from the left edge" in words["panel"]
+    assert "88.9 × 127 mm" in words["mat-1"]
+    assert "13 mm (the mark nearest to 12.7 mm) from the left edge" in words["mat-1"]

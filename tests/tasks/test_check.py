@@ -39,7 +39,7 @@ CASES = [
     ("row-does-not-fill", "/sheets/1/columns/0/rows/1/columns", "1 in over", put(*CUT, "width", "6")),
     ("row-does-not-fill", "/sheets/2/rows/1/columns", "2 in missing", put("sheets", 2, "rows", 1, "columns", 0, "width", "5")),
     ("column-does-not-fill", "/sheets/1/columns/0/rows", "1/2 in missing", put(*CUT, "rows", 0, "height", "6 1/2")),
-    ("rest-twice", "/sheets/2/rows/1/height", "2 times", put("sheets", 2, "rows", 0, "height", "rest")),
+    ("rest-twice", "/sheets/2/rows/1/height", "2 parts", put("sheets", 2, "rows", 0, "height", "rest")),
     ("nothing-left-for-rest", "/sheets/1/columns/1/width", "1 in too long", put(*CUT, "width", "13")),
     ("nothing-left-for-rest", "/sheets/1/columns/1/width", "fill it", put(*CUT, "width", "12")),
     ("rest-does-not-divide", "/sheets/1/columns/1/rows/0/height", "7", put("sheets", 1, "columns", 1, "rows", 0, "times", 7)),
@@ -61,7 +61,8 @@ CASES = [
     ("centre-between-marks", "/placements/9/centre", "centred", lambda d: (put("placements", 9, {"piece": "mat-1", "page": "right", "centre": "0", "top": "0"})(d), put("spread", "size", ["12 1/64", "12"])(d))),
     ("off-ruler", "/placements/9/left", "between two marks", put("placements", 9, "left", "1/64")),
     ("mat-too-small", "/photos/1", "no room", put("photos", 1, "border", "1 3/4")),
-    ("mat-too-small", "/photos/1", "less than 1 in", put("photos", 1, "border", "1 1/2")),
+    ("mat-too-small", "/photos/1", "leaves 1/2 in of the photo", put("photos", 1, "border", "1 1/2")),
+    ("photo-meets-piece", "/photos/0", "tile-1", put("placements", 4, "left", "1/2")),
     ("photo-on-unknown", "/photos/1/on", "mat", put("photos", 1, "on", "mat")),
     ("photo-twice", "/photos/2/on", "mat-1", put("photos", 2, "on", "mat-1")),
     ("caption-on-unknown", "/captions/0/on", "tilt-2", put("captions", 0, "on", "tilt-2")),
@@ -132,6 +133,54 @@ def test_unreadable_length_does_not_hide_the_rest():
 
     codes = {finding.code for finding in check(spoilt(spoil), INCH_BENCH).findings}
     assert codes == {"not-a-length", "piece-not-placed"}
+
+
+def test_one_open_length_hides_no_more_than_it_must():
+    def spoil(document):
+        document["sheets"][1]["columns"] = [
+            {"width": "1/3", "piece": "panel"},
+            {"width": "rest", "rows": [{"height": "13", "piece": "tile"}]},
+        ]
+        document["sheets"][2]["columns"] = document["sheets"][2].pop("rows") and [
+            {"width": "rest", "rows": [{"height": "5", "piece": "strip", "times": 2}]},
+            {"width": "rest", "piece": "block"},
+            {"width": "3", "rows": [{"height": "1/4", "piece": "mat"}, {"height": "11", "piece": "long"}]},
+        ]
+        document["placements"][10] = {"piece": "long", "page": "left", "left": "0", "top": "2"}
+        document["photos"] = [{"on": "long", "border": "1 1/2"}, {"on": "mat", "border": "1/2"}]
+
+    findings = check(spoilt(spoil), INCH_BENCH).findings
+    found = {(f.code, f.where): f.message for f in findings}
+    assert "1 in over" in found["column-does-not-fill", "/sheets/1/columns/1/rows"]
+    assert "2 in missing" in found["column-does-not-fill", "/sheets/2/columns/0/rows"]
+    assert "3/4 in missing" in found["column-does-not-fill", "/sheets/2/columns/2/rows"]
+    assert "1/4 in wide" in found["strip-too-narrow", "/sheets/2/columns/2/rows/0"]
+    assert "1 in beyond the bottom edge" in found["off-page", "/placements/10"]
+    assert {("mat-too-small", "/photos/0"), ("mat-too-small", "/photos/1")} <= set(found)
+
+
+def test_sheet_too_large_both_ways_is_not_told_to_be_cut_the_other_way():
+    def spoil(document):
+        document["sheets"][0] = {
+            "role": "background",
+            "size": ["16", "20"],
+            "columns": [{"width": "8", "piece": "base", "times": 2}],
+        }
+
+    (finding,) = [f for f in check(spoilt(spoil), INCH_BENCH).findings if f.code == "sheet-larger-than-trimmer"]
+    assert "20 in long" in finding.message and finding.remedy == "Use smaller sheets or a longer trimmer."
+
+
+def test_repeated_rest_must_fall_on_a_mark():
+    def spoil(document):
+        document["sheets"][1] = {
+            "role": "plain",
+            "size": ["30 cm", "30 cm"],
+            "columns": [{"width": "rest", "piece": "mat", "times": 64}],
+        }
+
+    codes = {f.code for f in check(spoilt(spoil), INCH_BENCH).findings}
+    assert "rest-does-not-divide" in codes
 
 
 def test_unit_does_not_change_the_findings():

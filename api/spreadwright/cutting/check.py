@@ -7,15 +7,13 @@ from spreadwright.cutting.parts import (
     MOST_PARTS,
     CutSheet,
     Region,
-    across,
     cut_sheets,
     missing,
     part_count,
 )
 from spreadwright.cutting.steps import readings
 from spreadwright.errors import Finding, error, nearest_hint, warning
-from spreadwright.geometry import Rect
-from spreadwright.lengths import Unit, neighbours, size_text, with_unit
+from spreadwright.lengths import Unit, is_mark, neighbours, size_text, with_unit
 from spreadwright.model import Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use
 
 
@@ -37,10 +35,10 @@ def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
 
 
 def trimmer_findings(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
-    """What one maker's trimmer cannot do or cannot show; nothing for a sheet that is not fully known."""
-    known = (s for s in _firsts(cut_sheets(recipe)).values() if _is_filled(s.root))
+    """What one maker's trimmer cannot do or cannot show, as far as the lengths are known."""
     checks = (_too_long, _between_marks, _too_narrow)
-    return tuple(finding for sheet in known for check in checks for finding in check(sheet.root, bench))
+    sheets = _firsts(cut_sheets(recipe)).values()
+    return tuple(finding for sheet in sheets for check in checks for finding in check(sheet.root, bench))
 
 
 def _firsts(sheets: tuple[CutSheet, ...]) -> dict[str, CutSheet]:
@@ -68,30 +66,31 @@ def _fill(content: Content, region: Region, unit: Unit) -> Iterator[Finding]:
     """Walks the tree as written beside its first laid-out copy."""
     if isinstance(content, Leaf):
         if content.use is Use.SCRAP:
-            size = f", {size_text(region.rect.width, region.rect.height, unit)}," if region.rect else ""
+            width, height = region.across.length, region.down.length
+            size = f", {size_text(width, height, unit)}," if width and height else ""
             message = f"This part{size} is neither a piece nor a spare, so it is scrap."
             yield error("scrap", content.where, message, "Name it “piece”, keep it as “spare”, or cut it further.")
         return
-    yield from _fill_findings(content, region.rect, unit)
+    yield from _fill_findings(content, region.along(content.axis), unit)
     index = 0
     for branch in content.branches:
         yield from _fill(branch.content, region.children[index], unit)
         index += branch.times
 
 
-def _fill_findings(split: Split, rect: Rect | None, unit: Unit) -> Iterator[Finding]:
+def _fill_findings(split: Split, whole: int | None, unit: Unit) -> Iterator[Finding]:
     rests = [branch for branch in split.branches if branch.is_rest]
     side = "width" if split.axis is Axis.COLUMNS else "height"
     for extra in rests[1:]:
-        message = f"“rest” stands {len(rests)} times here, so no {side} follows from it."
+        message = f"“rest” stands in {len(rests)} parts here, so no {side} follows from it."
         yield error("rest-twice", f"{extra.where}/{side}", message, "Give all but one of them a length.")
-    left = missing(split, rect) if rect else None
-    if rect is None or left is None or len(rests) > 1:
+    left = missing(split, whole)
+    if whole is None or left is None:
         return
-    if rests:
+    if len(rests) == 1:
         yield from _rest_findings(rests[0], left, unit, side)
-    elif left:
-        yield _does_not_fill(split, rect, left, unit, side)
+    elif left < 0 or (left and not rests):
+        yield _does_not_fill(split, whole, left, unit, side)
 
 
 def _rest_findings(rest: Branch, left: int, unit: Unit, side: str) -> Iterator[Finding]:
@@ -100,14 +99,13 @@ def _rest_findings(rest: Branch, left: int, unit: Unit, side: str) -> Iterator[F
         measured = f"The other parts are {with_unit(-left, unit)} too long" if left else "The other parts fill it"
         message = f"{measured}, so nothing is left for “rest”."
         yield error("nothing-left-for-rest", where, message, "Shorten the others, or take this part out.")
-    elif left % rest.times:
+    elif rest.times > 1 and (left % rest.times or not is_mark(left // rest.times)):
         message = f"“rest” is {with_unit(left, unit)}, which does not divide by {rest.times} on any ruler."
         yield error("rest-does-not-divide", where, message, "Change the other lengths, or the number of times.")
 
 
-def _does_not_fill(split: Split, rect: Rect, left: int, unit: Unit, side: str) -> Finding:
+def _does_not_fill(split: Split, whole: int, left: int, unit: Unit, side: str) -> Finding:
     what = "row" if split.axis is Axis.COLUMNS else "column"
-    whole = across(rect, split.axis)
     measured = f"{with_unit(abs(left), unit)} {'missing' if left > 0 else 'over'}"
     message = (
         f"The parts add up to {with_unit(whole - left, unit)}, the {what} is {with_unit(whole, unit)}: {measured}."
@@ -116,38 +114,35 @@ def _does_not_fill(split: Split, rect: Rect, left: int, unit: Unit, side: str) -
     return error(f"{what}-does-not-fill", split.where, message, remedy)
 
 
-def _is_filled(region: Region) -> bool:
-    if region.axis is None or region.rect is None:
-        return region.rect is not None
-    total = sum(across(child.rect, region.axis) for child in region.children if child.rect)
-    return total == across(region.rect, region.axis) and all(_is_filled(child) for child in region.children)
-
-
-def _splits(region: Region) -> Iterator[tuple[Region, Axis, Rect]]:
-    if region.axis is not None and region.rect is not None:
-        yield region, region.axis, region.rect
+def _splits(region: Region) -> Iterator[tuple[Region, Axis]]:
+    """Every part that takes cuts, from the whole sheet down."""
+    if region.axis is not None and len(region.children) > 1:
+        yield region, region.axis
     for child in region.children:
         yield from _splits(child)
 
 
 def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
     limit = bench.trimmer.length
-    for region, axis, rect in _splits(root):
-        length = across(rect, axis.other)
-        if length > limit and len(region.children) > 1:
-            message = (
-                f"The part is {size_text(rect.width, rect.height, bench.unit)}, so this cut is "
-                f"{with_unit(length, bench.unit)} long; the trimmer cuts {with_unit(limit, bench.unit)}."
-            )
-            remedy = f"Cut it into {axis.other.value} first, use smaller sheets, or a longer trimmer."
-            yield error("sheet-larger-than-trimmer", region.where, message, remedy)
-            return
+    for region, axis in _splits(root):
+        length, side = region.along(axis.other), region.along(axis)
+        if length is None or length <= limit:
+            continue
+        message = (
+            f"This cut into {axis.value} is {with_unit(length, bench.unit)} long; "
+            f"the trimmer cuts {with_unit(limit, bench.unit)}."
+        )
+        other = f"Cut it into {axis.other.value} first, or use" if side is not None and side <= limit else "Use"
+        yield error("sheet-larger-than-trimmer", region.where, message, f"{other} smaller sheets or a longer trimmer.")
+        return
 
 
 def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
     graduation = bench.trimmer.graduation
     said: set[tuple[str, int]] = set()
-    for region, _, _ in _splits(root):
+    for region, axis in _splits(root):
+        if not _is_filled(region, axis):
+            continue
         for reading in readings(region, bench.trimmer.measures):
             if reading % graduation == 0 or (region.where, reading) in said:
                 continue
@@ -160,20 +155,26 @@ def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
             yield warning("off-graduation", region.where, message, remedy)
 
 
+def _is_filled(region: Region, axis: Axis) -> bool:
+    extents = [child.along(axis) for child in region.children]
+    return None not in extents and sum(extent or 0 for extent in extents) == region.along(axis)
+
+
 def _too_narrow(root: Region, bench: Bench) -> Iterator[Finding]:
     limit = bench.trimmer.shortest
     said: set[str] = set()
-    for region, axis, _ in _splits(root):
+    for region, axis in _splits(root):
         for child in region.children:
-            narrow = across(child.rect, axis) if child.rect else limit
-            if narrow < limit and len(region.children) > 1 and child.where not in said:
-                said.add(child.where)
-                message = (
-                    f"The strip is {with_unit(narrow, bench.unit)} wide, narrower than the "
-                    f"{with_unit(limit, bench.unit)} that can be held safely."
-                )
-                remedy = "Hold it down with a ruler or a scrap of card, never with the fingers, or make it wider."
-                yield warning("strip-too-narrow", child.where, message, remedy)
+            narrow = child.along(axis)
+            if narrow is None or narrow >= limit or child.where in said:
+                continue
+            said.add(child.where)
+            message = (
+                f"The strip is {with_unit(narrow, bench.unit)} wide, narrower than the "
+                f"{with_unit(limit, bench.unit)} that can be held safely."
+            )
+            remedy = "Hold it down with a ruler or a scrap of card, never with the fingers, or make it wider."
+            yield warning("strip-too-narrow", child.where, message, remedy)
 
 
 def _clashes(sheets: tuple[CutSheet, ...]) -> Iterator[Finding]:

@@ -15,19 +15,45 @@ _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 
 
 @dataclass(frozen=True, slots=True)
-class Region:
-    """A part of a sheet with its place, ticks from the sheet's top left corner.
+class Span:
+    """Where a part starts and how long it is in one direction, ticks; None where the recipe leaves it open."""
 
-    Either it is split along `axis` into `children`, or it is a leaf. `rect` is None where the recipe leaves it open.
+    start: int | None
+    length: int | None
+
+    def slice(self, offset: int | None, length: int | None) -> "Span":
+        """A part of this span."""
+        return Span(None if self.start is None or offset is None else self.start + offset, length)
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """A part of a sheet with its place, from the sheet's top left corner.
+
+    Either it is split along `axis` into `children`, or it is a leaf. Both directions are known or open apart from each
+    other, so that one length that cannot be read hides no more than it must.
     """
 
-    rect: Rect | None
+    across: Span
+    down: Span
     axis: Axis | None = None
     children: tuple["Region", ...] = ()
     use: Use | None = None
     id: str = ""
     name: str = ""
     where: str = field(default="", compare=False)
+
+    @property
+    def rect(self) -> Rect | None:
+        """The place, ticks; None where any of it is open."""
+        left, width, top, height = self.across.start, self.across.length, self.down.start, self.down.length
+        if left is None or width is None or top is None or height is None:
+            return None
+        return Rect(left, top, width, height)
+
+    def along(self, axis: Axis) -> int | None:
+        """The side that a split into columns, or into rows, shares out, ticks."""
+        return self.across.length if axis is Axis.COLUMNS else self.down.length
 
     def leaves(self) -> Iterator["Region"]:
         """The parts that are not cut further, in document order."""
@@ -78,7 +104,7 @@ def pieces(sheets: tuple[CutSheet, ...]) -> tuple[Piece, ...]:
     """Every piece of the sheets, in document order."""
     marks = _marks(sheets)
     return tuple(
-        Piece(part.id, part.name, marks[part.id], sheet.role, part.rect.size if part.rect else None, part.where)
+        Piece(part.id, part.name, marks[part.id], sheet.role, part.across.length, part.down.length, part.where)
         for sheet in sheets
         for part in sheet.parts
         if part.use is Use.PIECE
@@ -124,52 +150,44 @@ def _leaf_name(leaf: Leaf) -> str:
 
 
 def _sheet_region(sheet: Sheet, namer: _Namer) -> Region:
-    rect = Rect.at(0, 0, sheet.size) if sheet.size else None
-    return _region(sheet.content, rect, namer)
+    width, height = (sheet.size.width, sheet.size.height) if sheet.size else (None, None)
+    return _region(sheet.content, Span(0, width), Span(0, height), namer)
 
 
-def _region(content: Content, rect: Rect | None, namer: _Namer) -> Region:
+def _region(content: Content, across: Span, down: Span, namer: _Namer) -> Region:
     if isinstance(content, Leaf):
         name = _leaf_name(content)
-        return Region(rect, use=content.use, id=namer.id(content), name=name, where=content.where)
-    extents = resolved_extents(content, rect)
-    spans = [
-        (branch, extent) for branch, extent in zip(content.branches, extents, strict=True) for _ in range(branch.times)
-    ]
+        return Region(across, down, use=content.use, id=namer.id(content), name=name, where=content.where)
+    is_columns = content.axis is Axis.COLUMNS
+    whole = across if is_columns else down
     children: list[Region] = []
     offset: int | None = 0
-    for branch, extent in spans:
-        child = _slice(rect, content.axis, offset, extent)
-        children.append(_region(branch.content, child, namer))
-        offset = offset + extent if extent is not None and offset is not None else None
-    return Region(rect, content.axis, tuple(children), where=content.where)
+    for branch, extent in zip(content.branches, resolved_extents(content, whole.length), strict=True):
+        for _ in range(branch.times):
+            share = whole.slice(offset, extent)
+            spans = (share, down) if is_columns else (across, share)
+            children.append(_region(branch.content, *spans, namer))
+            offset = None if offset is None or extent is None else offset + extent
+    return Region(across, down, content.axis, tuple(children), where=content.where)
 
 
-def _slice(rect: Rect | None, axis: Axis, offset: int | None, extent: int | None) -> Rect | None:
-    if rect is None or offset is None or extent is None:
-        return None
-    if axis is Axis.COLUMNS:
-        return Rect(rect.left + offset, rect.top, extent, rect.height)
-    return Rect(rect.left, rect.top + offset, rect.width, extent)
+def resolved_extents(split: Split, whole: int | None) -> tuple[int | None, ...]:
+    """The extent of each branch with `rest` worked out, ticks; None where it cannot be known.
 
-
-def resolved_extents(split: Split, rect: Rect | None) -> tuple[int | None, ...]:
-    """The extent of each branch with `rest` worked out; None where it cannot be known.
-
-    Rest takes what the others leave, shared equally when it is repeated; it is None when nothing is left for it.
+    Rest takes what the others leave of the whole, shared equally when it is repeated; it is None when nothing is left.
     """
     rests = [branch for branch in split.branches if branch.is_rest]
-    if len(rests) != 1 or rect is None:
+    left = missing(split, whole)
+    if len(rests) != 1 or left is None:
         return tuple(branch.extent for branch in split.branches)
-    left = missing(split, rect)
-    share = left // rests[0].times if left is not None and left > 0 and left % rests[0].times == 0 else None
+    share = left // rests[0].times if left > 0 and left % rests[0].times == 0 else None
     return tuple(share if branch.is_rest else branch.extent for branch in split.branches)
 
 
-def missing(split: Split, rect: Rect) -> int | None:
-    """What the branches of known extent leave of the part, ticks; negative when they are too long together.
+def missing(split: Split, whole: int | None) -> int | None:
+    """What the branches of known extent leave of the whole, ticks; negative when they are too long together.
 
-    None when the extent of any branch but `rest` is not known.
+    None when the whole, or the extent of any branch but `rest`, is not known.
     """
     total = 0
     for branch in split.branches:
@@ -178,9 +196,4 @@ def missing(split: Split, rect: Rect) -> int | None:
         if branch.extent is None:
             return None
         total += branch.extent * branch.times
-    return across(rect, split.axis) - total
-
-
-def across(rect: Rect, axis: Axis) -> int:
-    """The side of a part that a split shares out."""
-    return rect.width if axis is Axis.COLUMNS else rect.height
+    return None if whole is None else whole - total

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share
 from spreadwright.geometry import Rect
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.lengths import on_scale, size_text, with_unit
 from spreadwright.model import Axis, Bench, Measures, Piece
 
 CAUTIONS = (
@@ -76,24 +76,20 @@ def _turn(step: CutStep) -> str:
     if not step.is_turned_now:
         return ""
     if step.axis is Axis.ROWS:
-        return " and turn it a quarter to the left, its top edge to the left"
-    return " and turn it a quarter to the right, upright again"
+        return ", and turn it a quarter to the left, its top edge to the left"
+    return ", and turn it a quarter to the right, upright again"
 
 
 def _setting(step: CutStep, bench: Bench) -> str:
     measured = "the part that stays" if step.measures is Measures.KEPT else "the part that falls"
-    if step.reading == step.exact:
-        return f"Set the scale to {with_unit(step.reading, bench.unit)} for {measured}, and cut."
-    reading, exact = with_unit(step.reading, bench.unit), with_unit(step.exact, bench.unit)
-    return f"Set the scale to {reading} for {measured} (exactly {exact}), and cut."
+    reading = on_scale(step.exact, bench.trimmer.graduation, bench.unit)
+    return f"Set the scale to {reading} for {measured}, and cut."
 
 
 def _share(share: Share, bench: Bench, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> str:
     size = size_text(share.rect.width, share.rect.height, bench.unit)
     if share.fate is Fate.PIECE:
-        page = page_of.get(share.id)
-        pile = f"the pile of the {page_name(page)}" if page else "nowhere yet"
-        return f"“{share.id}” ({pieces[share.id].mark}), {size}: put it on {pile}."
+        return f"“{share.id}” ({pieces[share.id].mark}), {size}: put it on {pile_name(page_of[share.id])}."
     if share.fate is Fate.SPARE:
         return f"a spare of {size}: keep it for later."
     if share.fate is Fate.SET_ASIDE:
@@ -103,6 +99,6 @@ def _share(share: Share, bench: Bench, pieces: Mapping[str, Piece], page_of: Map
     return f"scrap of {size}."
 
 
-def page_name(page: str) -> str:
-    """What a page is called in a sentence."""
-    return "page" if page == "page" else f"{page} page"
+def pile_name(page: str) -> str:
+    """What the pile of a page is called in a sentence."""
+    return "the pile" if page == "page" else f"the pile of the {page} page"

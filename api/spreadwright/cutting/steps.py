@@ -161,25 +161,23 @@ def _single(region: Region) -> Region:
 
 
 def readings(region: Region, measures: Measures) -> tuple[int, ...]:
-    """What the trimmer's scale should show for each cut of a split part, in the order of the cuts, ticks."""
+    """What the trimmer's scale should show for each cut of a split part, in the order of the cuts, ticks.
+
+    The part must be filled and its extents known.
+    """
     return tuple(reading_of(region, index, measures) for index in range(len(region.children) - 1, 0, -1))
 
 
 def reading_of(region: Region, index: int, measures: Measures) -> int:
     """The reading for the cut by which one column or row falls: its own extent, or that of all before it."""
-    if measures is Measures.FALLING:
-        return _along(_rect(region.children[index]), _axis(region))
-    return _along(_span(region, index - 1), _axis(region))
+    extents = [child.along(_axis(region)) or 0 for child in region.children]
+    return extents[index] if measures is Measures.FALLING else sum(extents[:index])
 
 
 def _span(region: Region, last: int) -> Rect:
     """The part of a split region from its first child to the one at `last`."""
     start, end = _rect(region), _rect(region.children[last])
     return Rect.between(start.left, start.top, end.right, end.bottom)
-
-
-def _along(rect: Rect, axis: Axis) -> int:
-    return rect.width if axis is Axis.COLUMNS else rect.height
 
 
 def _fate(region: Region) -> Fate:

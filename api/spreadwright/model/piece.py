@@ -14,15 +14,22 @@ class Piece:
     Attributes:
         id: The name in the cut tree, numbered (`mat-1`, `mat-2`) when several carry it.
         mark: The short sign in instructions: a letter for the name, numbered in the same way.
-        size: As cut, before any turn; None when the recipe does not say.
+        width: As cut, before any turn, ticks; None when the recipe does not say.
+        height: Likewise.
     """
 
     id: str
     name: str
     mark: str
     role: str
-    size: Size | None
+    width: int | None
+    height: int | None
     where: str = field(default="", compare=False)
+
+    @property
+    def size(self) -> Size | None:
+        """Width and height, when both are known."""
+        return None if self.width is None or self.height is None else Size(self.width, self.height)
 
 
 def piece_hint(name: str, pieces: Iterable[Piece]) -> str:

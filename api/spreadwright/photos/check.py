@@ -3,10 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from spreadwright.errors import Finding, error, warning
-from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.lengths import TICKS, Unit, with_unit
 from spreadwright.model import Photo, Piece, Recipe, piece_hint
-from spreadwright.photos.mats import has_room, photo_size
 
 SMALLEST = TICKS[Unit.INCH]
 """A photo with a side below 1 in shows nothing any more: common practice of the trade."""
@@ -31,17 +29,22 @@ def _mat_findings(photo: Photo, by_id: dict[str, Piece], unit: Unit) -> Iterator
     if piece is None:
         message = f"The photo lies on “{photo.on}”, which no sheet gives."
         yield error("photo-on-unknown", f"{photo.where}/on", message, piece_hint(photo.on, by_id.values()))
-    elif piece.size is not None and photo.border is not None:
-        yield from _size_findings(photo, photo.border, piece.size, unit)
+    elif photo.border is not None:
+        yield from _size_findings(photo, photo.border, piece, unit)
 
 
-def _size_findings(photo: Photo, border: int, mat: Size, unit: Unit) -> Iterator[Finding]:
-    shown = f"The mat “{photo.on}” is {size_text(mat.width, mat.height, unit)}; a border of {with_unit(border, unit)}"
-    if not has_room(mat, photo):
-        remedy = f"Use a border below {with_unit(min(mat.width, mat.height) // 2, unit)}, or a larger mat."
-        yield error("mat-too-small", photo.where, f"{shown} leaves no room for a photo.", remedy)
+def _size_findings(photo: Photo, border: int, mat: Piece, unit: Unit) -> Iterator[Finding]:
+    """Said of the shorter side, or of the one side that is known."""
+    sides = [side for side in (mat.width, mat.height) if side is not None]
+    if not sides:
         return
-    size = photo_size(mat, border)
-    if min(size.width, size.height) < SMALLEST:
-        message = f"{shown} leaves a photo of {size_text(size.width, size.height, unit)}, less than 1 in (25.4 mm)."
+    shortest = min(sides)
+    shown = f"The mat “{photo.on}” is {with_unit(shortest, unit)} on its shorter side"
+    shown += f"; a border of {with_unit(border, unit)}"
+    if 2 * border >= shortest:
+        remedy = f"Use a border below {with_unit(shortest // 2, unit)}, or a larger mat."
+        yield error("mat-too-small", photo.where, f"{shown} leaves no room for a photo.", remedy)
+    elif shortest - 2 * border < SMALLEST:
+        left = with_unit(shortest - 2 * border, unit)
+        message = f"{shown} leaves {left} of the photo, less than 1 in (25.4 mm)."
         yield warning("mat-too-small", photo.where, message, "Use a larger mat or a narrower border.")

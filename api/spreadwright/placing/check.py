@@ -5,10 +5,10 @@ from collections.abc import Iterator, Sequence
 from itertools import chain
 
 from spreadwright.errors import Finding, error, nearest_hint, warning
-from spreadwright.geometry import Rect, Size, uncovered
+from spreadwright.geometry import uncovered
 from spreadwright.lengths import Unit, neighbours, with_unit
 from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe, piece_hint
-from spreadwright.placing.layers import PlacedPiece, placed_pieces
+from spreadwright.placing.layers import PlacedPiece, placed_pieces, placed_spans
 
 
 def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | None) -> tuple[Finding, ...]:
@@ -19,8 +19,9 @@ def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | Non
             _unplaced(recipe, pieces),
             chain.from_iterable(_placement_findings(each, recipe, pieces, bench) for each in recipe.placements),
             _twice(recipe),
-            _off_page(recipe, placed),
+            _off_page(recipe, pieces),
             _hidden(placed),
+            _photos(recipe, placed),
             _captions(recipe, pieces),
         )
     )
@@ -57,20 +58,15 @@ def _placement_findings(
 
 
 def _ruler_findings(each: Placement, piece: Piece | None, recipe: Recipe, bench: Bench | None) -> Iterator[Finding]:
-    size = piece.size if piece else None
-    size = size.turned() if size and each.is_turned else size
-    yield from _offset_findings(each, each.across, bench, _free(recipe.spread.size, size, is_across=True))
-    yield from _offset_findings(each, each.down, bench, _free(recipe.spread.size, size, is_across=False))
-
-
-def _free(page: Size | None, size: Size | None, *, is_across: bool) -> int | None:
-    """What the piece leaves free of the page in one direction, ticks."""
-    if page is None or size is None:
-        return None
-    return page.width - size.width if is_across else page.height - size.height
+    page = recipe.spread.size
+    sides = (piece.width, piece.height) if piece else (None, None)
+    wide, high = sides[::-1] if each.is_turned else sides
+    yield from _offset_findings(each, each.across, bench, page.width - wide if page and wide else None)
+    yield from _offset_findings(each, each.down, bench, page.height - high if page and high else None)
 
 
 def _offset_findings(each: Placement, offset: Offset, bench: Bench | None, free: int | None) -> Iterator[Finding]:
+    """`free` is what the piece leaves of the page in this direction, ticks."""
     where = f"{each.where}/{offset.edge}"
     if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and free is not None and free % 2:
         message = f"“{each.piece}” cannot be centred: what is left of the page does not halve on any ruler."
@@ -92,27 +88,25 @@ def _twice(recipe: Recipe) -> Iterator[Finding]:
         seen.add(placement.piece)
 
 
-def _off_page(recipe: Recipe, placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
+def _off_page(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
     page = recipe.spread.size
-    if page is None:
-        return
-    for each in placed:
-        beyond = list(_beyond(each.rect, Rect.at(0, 0, page), recipe.unit))
+    by_id = {piece.id: piece for piece in pieces}
+    for each in recipe.placements:
+        if page is None or each.piece not in by_id:
+            continue
+        across, down = placed_spans(recipe, each, by_id[each.piece])
+        beyond = _beyond(across, page.width, ("left", "right"), recipe.unit)
+        beyond += _beyond(down, page.height, ("top", "bottom"), recipe.unit)
         if beyond:
-            message = f"“{each.piece.id}” lies off the page: " + ", ".join(beyond) + "."
+            message = f"“{each.piece}” lies off the page: " + ", ".join(beyond) + "."
             yield error("off-page", each.where, message, "Move it onto the page, or cut it smaller.")
 
 
-def _beyond(rect: Rect, page: Rect, unit: Unit) -> Iterator[str]:
-    overhangs = {
-        "left": page.left - rect.left,
-        "top": page.top - rect.top,
-        "right": rect.right - page.right,
-        "bottom": rect.bottom - page.bottom,
-    }
-    for edge, overhang in overhangs.items():
-        if overhang > 0:
-            yield f"{with_unit(overhang, unit)} beyond the {edge} edge"
+def _beyond(ends: tuple[int, int] | None, page: int, edges: tuple[str, str], unit: Unit) -> list[str]:
+    if ends is None:
+        return []
+    overhangs = ((edges[0], -ends[0]), (edges[1], ends[1] - page))
+    return [f"{with_unit(over, unit)} beyond the {edge} edge" for edge, over in overhangs if over > 0]
 
 
 def _hidden(placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
@@ -122,6 +116,21 @@ def _hidden(placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
             message = f"“{each.piece.id}” is hidden entirely under the pieces above it."
             remedy = "Place it later in the list or elsewhere, or keep the part as “spare”."
             yield warning("piece-hidden", each.where, message, remedy)
+
+
+def _photos(recipe: Recipe, placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
+    """Photos go on last: one whose mat lies partly under a later piece comes to lie on that piece."""
+    for photo in recipe.photos:
+        index = next((i for i, each in enumerate(placed) if each.piece.id == photo.on), None)
+        if index is None or photo.border is None:
+            continue
+        mat = placed[index]
+        area = mat.rect.inset(photo.border)
+        over = [p.piece.id for p in placed[index + 1 :] if p.page == mat.page and p.rect.overlaps(area)]
+        if over:
+            message = f"The photo on “{photo.on}” meets “{over[0]}”, which is glued over its mat."
+            remedy = f"Move one of them, or place “{over[0]}” before “{photo.on}”; photos go on last."
+            yield warning("photo-meets-piece", photo.where, message, remedy)
 
 
 def _captions(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
-from spreadwright.geometry import Rect, Size
+from spreadwright.geometry import Rect
 from spreadwright.model import Edge, Offset, Piece, Placement, Recipe, Side
 
 
@@ -58,25 +58,37 @@ def placed_pieces(recipe: Recipe, pieces: Iterable[Piece]) -> tuple[PlacedPiece,
 
 def placed_rect(recipe: Recipe, placement: Placement, piece: Piece) -> Rect | None:
     """The place of a piece on its page, ticks; None when it cannot be known."""
-    page = recipe.spread.size
-    if page is None or piece.size is None or placement.page not in recipe.spread.pages:
+    across, down = placed_spans(recipe, placement, piece)
+    if across is None or down is None:
         return None
-    size: Size = piece.size.turned() if placement.is_turned else piece.size
-    left = _start(placement.across, page.width, size.width)
-    top = _start(placement.down, page.height, size.height)
-    return None if left is None or top is None else Rect.at(left, top, size)
+    return Rect.between(across[0], down[0], across[1], down[1])
 
 
-def _start(offset: Offset, page: int, side: int) -> int | None:
-    """The distance of the piece's left or top edge from the page's, ticks."""
-    if offset.distance is None:
+Ends = tuple[int, int]
+
+
+def placed_spans(recipe: Recipe, placement: Placement, piece: Piece) -> tuple[Ends | None, Ends | None]:
+    """Where a piece starts and ends across and down its page, ticks; None for what cannot be known."""
+    page = recipe.spread.size
+    if page is None or placement.page not in recipe.spread.pages:
+        return None, None
+    sides = (piece.height, piece.width) if placement.is_turned else (piece.width, piece.height)
+    return _ends(placement.across, page.width, sides[0]), _ends(placement.down, page.height, sides[1])
+
+
+def _ends(offset: Offset, page: int, side: int | None) -> Ends | None:
+    """The distances of the piece's left and right, or top and bottom, edges from the page's first one, ticks."""
+    if offset.distance is None or side is None:
         return None
     if offset.edge in (Edge.LEFT, Edge.TOP):
-        return offset.distance
-    if offset.edge in (Edge.RIGHT, Edge.BOTTOM):
-        return page - offset.distance - side
-    free = page - side
-    return None if free % 2 else free // 2 + offset.distance
+        start = offset.distance
+    elif offset.edge in (Edge.RIGHT, Edge.BOTTOM):
+        start = page - offset.distance - side
+    elif (page - side) % 2:
+        return None
+    else:
+        start = (page - side) // 2 + offset.distance
+    return start, start + side
 
 
 def _layer(page: str, rect: Rect, below: list[PlacedPiece]) -> int:
