@@ -8,6 +8,7 @@ from gallery.built import HOSTILE, Html, dead_ends, fingerprints, pages, write_c
 from spreadwright import shipped
 from spreadwright.errors import CannotDraw, InvalidDocument
 from spreadwright.gallery import NotAGallery, build
+from spreadwright.gallery.folder import MARKER
 from spreadwright.store import Collection
 
 
@@ -150,6 +151,77 @@ def test_faulty_recipe_is_not_published(tmp_path):
     with pytest.raises(InvalidDocument):
         build(Collection(folder), tmp_path / "gallery")
     assert not (tmp_path / "gallery").exists()
+
+
+def test_folder_that_only_looks_like_a_gallery_stays(collection, tmp_path):
+    (tmp_path / "assets").mkdir()
+    (tmp_path / "assets" / "gallery.css").write_text("x")
+    (tmp_path / "thesis.txt").write_text("precious")
+    before = fingerprints(tmp_path)
+    with pytest.raises(NotAGallery, match=r"“assets/gallery\.css” in .* is not part of a gallery"):
+        build(collection, tmp_path)
+    assert fingerprints(tmp_path) == before
+
+
+@pytest.mark.parametrize("own", ["note.txt", "assets/note.txt", "recipes/window-seat/.git/HEAD", "zz/note"])
+def test_what_somebody_put_into_a_gallery_stays(collection, tmp_path, own):
+    build(collection, tmp_path / "gallery")
+    note = tmp_path / "gallery" / own
+    note.parent.mkdir(parents=True, exist_ok=True)
+    note.write_text("precious")
+    with pytest.raises(NotAGallery) as refused:
+        build(collection, tmp_path / "gallery")
+    assert refused.value.stranger == own and note.read_text() == "precious"
+
+
+def test_what_somebody_puts_there_during_a_build_stays(collection, tmp_path):
+    build(collection, tmp_path / "gallery")
+    note = tmp_path / "gallery" / "note.txt"
+    with pytest.raises(NotAGallery, match=r"“note\.txt”"):
+        build(collection, tmp_path / "gallery", progress=lambda *_: note.write_text("precious"))
+    assert note.read_text() == "precious" and [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
+
+
+def test_links_are_somebodys_own_and_not_followed(collection, tmp_path):
+    (tmp_path / "elsewhere").mkdir()
+    (tmp_path / "elsewhere" / "thesis.txt").write_text("precious")
+    build(collection, tmp_path / "gallery")
+    (tmp_path / "gallery" / "link").symlink_to(tmp_path / "elsewhere")
+    with pytest.raises(NotAGallery, match="“link”"):
+        build(collection, tmp_path / "gallery")
+    (tmp_path / "gallery" / "link").unlink()
+    (tmp_path / "gallery" / "index.html").unlink()
+    (tmp_path / "gallery" / "index.html").symlink_to(tmp_path / "elsewhere" / "thesis.txt")
+    with pytest.raises(NotAGallery, match=r"“index\.html”"):
+        build(collection, tmp_path / "gallery")
+    assert (tmp_path / "elsewhere" / "thesis.txt").read_text() == "precious"
+
+
+def test_link_to_a_gallery_stays_a_link(site, collection, tmp_path):
+    (tmp_path / "shown").symlink_to(tmp_path / "gallery")
+    for _ in range(2):
+        build(collection, tmp_path / "shown")
+        assert (tmp_path / "shown").is_symlink() and fingerprints(tmp_path / "gallery") == fingerprints(site)
+
+
+def test_empty_folders_without_a_gallery_stay(collection, tmp_path):
+    (tmp_path / "plans").mkdir()
+    with pytest.raises(NotAGallery, match="“plans”"):
+        build(collection, tmp_path)
+
+
+@pytest.mark.parametrize("text", ["", "{}", "[[", "7", "[" * 100_000])
+def test_faulty_marker_is_no_marker(collection, tmp_path, text):
+    build(collection, tmp_path / "gallery")
+    (tmp_path / "gallery" / MARKER).write_text(text)
+    with pytest.raises(NotAGallery):
+        build(collection, tmp_path / "gallery")
+
+
+def test_marker_lists_every_file_in_order(site):
+    listed = json.loads((site / MARKER).read_text())
+    files = {file.relative_to(site).as_posix() for file in site.rglob("*") if file.is_file()}
+    assert set(listed) == files - {MARKER} and len(listed) == len(set(listed))
 
 
 def test_folder_of_somebody_else_stays(collection, tmp_path):

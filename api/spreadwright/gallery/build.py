@@ -25,6 +25,7 @@ def build(collection: Collection, output: Path, *, progress: Callable[[int, int,
     Raises:
         InvalidDocument: A recipe or a paper set carries an error.
         NotAGallery: The folder holds something else.
+        CannotWrite: The folder cannot be written.
         CannotDraw: A picture could not be drawn.
         GalleryNotBuilt: The pages themselves did not build.
     """
