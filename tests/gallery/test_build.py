@@ -1,4 +1,6 @@
 import json
+from errno import ENOSPC
+from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
@@ -7,7 +9,7 @@ from builder import SOUND, spoilt
 from gallery.built import HOSTILE, Html, dead_ends, fingerprints, pages, write_collection
 from spreadwright import shipped
 from spreadwright.errors import CannotDraw, InvalidDocument
-from spreadwright.gallery import NotAGallery, build
+from spreadwright.gallery import CannotWrite, NotAGallery, build
 from spreadwright.gallery.folder import MARKER
 from spreadwright.store import Collection
 
@@ -222,6 +224,52 @@ def test_marker_lists_every_file_in_order(site):
     listed = json.loads((site / MARKER).read_text())
     files = {file.relative_to(site).as_posix() for file in site.rglob("*") if file.is_file()}
     assert set(listed) == files - {MARKER} and len(listed) == len(set(listed))
+
+
+@pytest.mark.parametrize("below", ["a-file/gallery", "a-file/deep/gallery"])
+def test_place_that_cannot_be_written_is_named_in_one_sentence(collection, tmp_path, below):
+    (tmp_path / "a-file").write_text("")
+    with pytest.raises(CannotWrite) as refused:
+        build(collection, tmp_path / below)
+    assert str(refused.value).startswith(f"The gallery cannot be written to {tmp_path / below}: ")
+    assert isinstance(refused.value.__cause__, OSError)
+
+
+@pytest.mark.parametrize("step", ["mkdir", "rename", "write_bytes", "write_text"])
+def test_full_disk_leaves_the_old_gallery(site, collection, tmp_path, monkeypatch, step):
+    build(collection, tmp_path / "gallery")
+
+    def full(*_, **__):
+        raise OSError(ENOSPC, "No space left on device")
+
+    with monkeypatch.context() as patch, pytest.raises(CannotWrite, match="No space left on device"):
+        patch.setattr(Path, step, full)
+        build(collection, tmp_path / "gallery")
+    assert fingerprints(tmp_path / "gallery") == fingerprints(site)
+    assert [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
+
+
+def test_reader_of_the_progress_may_go(collection, tmp_path):
+    def gone(*_):
+        raise BrokenPipeError
+
+    with pytest.raises(BrokenPipeError):
+        build(collection, tmp_path / "gallery", progress=gone)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_nothing_of_a_template_is_left(site):
+    texts = {file: file.read_bytes().replace(b"{{ 7 * 7 }}", b"") for file in site.rglob("*") if file.is_file()}
+    texts = {file: data for file, data in texts.items() if file.suffix in (".html", ".css", ".svg", ".txt", ".xml")}
+    assert [file for file, data in texts.items() if b"{%" in data or b"{{" in data] == []
+
+
+def test_only_what_is_shown_or_given_away_is_there(site):
+    top = {entry.name for entry in site.iterdir() if entry.suffix != ".html"}
+    assert top == {MARKER, "assets", "downloads", "paper-sets", "pictures", "recipes"}
+    own = shipped.folder("site")
+    pages = {f"{page.stem}.html" for page in (own / "docs").glob("*.md")} | {"404.html", "format.html"}
+    assert {page.name for page in site.glob("*.html")} == pages
 
 
 def test_folder_of_somebody_else_stays(collection, tmp_path):

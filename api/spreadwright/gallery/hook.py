@@ -24,6 +24,9 @@ Progress = Callable[[int, int, str], None]
 Shown = TypeVar("Shown", RecipePage, PaperSetPage)
 
 
+_MAP = "sitemap.xml"
+
+
 class GalleryHook:
     """Adds the pages of a collection to the site.
 
@@ -44,11 +47,12 @@ class GalleryHook:
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Without a map of the site: it would carry the day of the build, and an address that is not known here."""
-        config.theme.static_templates.discard("sitemap.xml")
+        config.theme.static_templates.discard(_MAP)
         return config
 
     def on_files(self, files: SiteFiles, *, config: MkDocsConfig) -> SiteFiles:
         """Draw everything, then add a page for each recipe and paper set, and the reference."""
+        files.remove(files.src_uris[_MAP])  # no template any more, so it would be copied as it stands
         recipes = [self._recipe(number, job) for number, job in enumerate(self._jobs, start=1)]
         sets = [self._written(paper_set_page(papers, recipes)) for papers in self._papers]
         self._everywhere = {"recipes": recipes, "sets": sets}
