@@ -13,8 +13,10 @@ from spreadwright.rest.server import refuse_taken
 PROGRAM = """
 import sys
 from pathlib import Path
+from spreadwright.cli import signals
 from spreadwright.rest import create_app, serve
 from spreadwright.store import Collection
+signals.unwind_on_terminate()
 app = create_app(Collection(Path(sys.argv[1])))
 
 @app.get("/slow")
@@ -88,7 +90,10 @@ def test_a_taken_port_is_one_line_and_exit_code_2(capsys):
     assert left.value.code == 2 and error.count("\n") == 1 and "Address already in use" in error
 
 
-def test_a_host_that_is_not_ours_is_one_line_and_exit_code_2(capsys):
+@pytest.mark.parametrize("host", ["192.0.2.1", "256.1.1.1", "2001:db8::1", "::x", "a..b", "x" * 70])
+def test_a_host_that_is_not_ours_is_one_line_and_exit_code_2(capsys, host):
     with pytest.raises(SystemExit) as left:
-        refuse_taken("192.0.2.1", 8000)
-    assert left.value.code == 2 and capsys.readouterr().err.count("\n") == 1
+        refuse_taken(host, 8000)
+    error = capsys.readouterr().err
+    assert left.value.code == 2 and error.count("\n") == 1
+    assert f"“{host}” is not an address of this machine" in error

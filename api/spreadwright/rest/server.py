@@ -4,6 +4,7 @@ import os
 import socket
 import sys
 from collections.abc import Callable
+from errno import EADDRNOTAVAIL
 from typing import Any, NoReturn
 
 from flask import Flask
@@ -53,14 +54,22 @@ def _leave(code: Any) -> NoReturn:
 def _listening(host: str, port: int) -> socket.socket:
     family = socket.AF_INET6 if ":" in host else socket.AF_INET
     try:
+        socket.getaddrinfo(host or None, port, family)  # its errors are their own kind only here
         return socket.create_server((host, port), family=family, backlog=512)
-    except OSError as reason:
-        why = os.strerror(reason.errno) if reason.errno else str(reason)
-        print(f"spreadwright: cannot listen on {_address(host, port)}: {why}.", file=sys.stderr)
-        raise SystemExit(UNUSABLE) from None
     except OverflowError:
-        print(f"spreadwright: {port} is no port; ports go from 0 to 65535.", file=sys.stderr)
-        raise SystemExit(UNUSABLE) from None
+        _refuse(f"{port} is no port; ports go from 0 to 65535.")
+    except (socket.gaierror, UnicodeError):
+        _refuse(f"“{host}” is not an address of this machine.")
+    except OSError as reason:
+        if reason.errno == EADDRNOTAVAIL:
+            _refuse(f"“{host}” is not an address of this machine.")
+        why = os.strerror(reason.errno) if reason.errno else str(reason)
+        _refuse(f"cannot listen on {_address(host, port)}: {why}.")
+
+
+def _refuse(why: str) -> NoReturn:
+    print(f"spreadwright: {why}", file=sys.stderr)
+    raise SystemExit(UNUSABLE)
 
 
 def _announcement(listener: socket.socket) -> Callable[[Any], None]:
