@@ -157,6 +157,18 @@ class CannotDraw(SpreadwrightError):
         return f"{self.what} could not be drawn."
 
 
+class CannotWrite(SpreadwrightError):
+    """A file or folder that the system refuses to write; its error is the cause."""
+
+    def __init__(self, what: str, reason: str) -> None:
+        super().__init__(what)
+        self.what = what
+        self.reason = reason
+
+    def __str__(self) -> str:
+        return f"{self.what} cannot be written: {self.reason}."
+
+
 def nearest_hint(name: str, known: Iterable[str]) -> str:
     """A sentence that names the nearest known name, or some of them when none is near.
 

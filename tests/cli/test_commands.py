@@ -79,6 +79,57 @@ def test_recipe_with_errors_is_refused_with_its_findings(run, verb):
     assert result.exit_code == 1 and result.stdout == "" and "piece-not-placed" in result.stderr
 
 
+def test_unreadable_document_hides_none_of_the_others(run, folder):
+    (folder / "torn.txt").write_text("{")
+    result = run("check", str(folder / "torn.txt"), "broken", "window-seat")
+    assert result.exit_code == 2
+    assert "torn.txt: This is no JSON" in result.stderr
+    assert "broken: 1 error" in result.stdout and "window-seat: no findings" in result.stdout
+    answers = json.loads(run("check", str(folder / "torn.txt"), "window-seat", "--json").stdout)
+    assert [each["fine"] for each in answers] == [False, True]
+    assert answers[0]["findings"][0]["code"] == "unreadable"
+
+
+def test_json_of_a_refusal_is_a_report(run):
+    answer = json.loads(run("cut", "broken", "--json").stdout)
+    assert answer["fine"] is False and answer["findings"][0]["code"] == "piece-not-placed"
+
+
+def test_metric_recipe_is_cut_on_a_metric_bench(run, folder):
+    (folder / "metric.json").write_bytes(spoilt(_in_centimetres))
+    assert run("check", "metric").stdout == "metric: no findings\n"
+    assert "millimetre scale" in run("cut", "metric").stdout
+
+
+def _in_centimetres(document):
+    document["unit"] = "cm"
+    document["spread"] = {"pages": ["page"], "size": ["30", "30"]}
+    document["sheets"] = [
+        {"role": "plain", "size": ["30", "30"], "columns": [{"width": "15", "piece": "mat", "times": 2}]}
+    ]
+    document["placements"] = [
+        {"piece": "mat-1", "page": "page", "left": "0", "top": "0"},
+        {"piece": "mat-2", "page": "page", "right": "0", "top": "0"},
+    ]
+    document["photos"], document["captions"], document["roles"] = [], [], {"plain": {"kind": "plain"}}
+
+
+def test_full_disk_is_one_line_and_exit_code_2():
+    command = [sys.executable, "-m", "spreadwright", "check", "rain-until-four"]
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+    assert done.returncode == 2 and done.stderr.count("\n") == 1 and "No space left" in done.stderr
+
+
+def test_ctrl_c_is_exit_code_130(run, monkeypatch):
+    def stop(*_):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("spreadwright.tasks.cut", stop)
+    result = run("cut", "window-seat")
+    assert (result.exit_code, result.stderr) == (130, "spreadwright: stopped.\n")
+
+
 @pytest.mark.parametrize(
     ("words", "hint"),
     [
@@ -140,7 +191,8 @@ def test_draw_writes_whole_files(run, tmp_path, what, written):
 def test_draw_leaves_nothing_behind_when_it_fails(run, tmp_path):
     assert run("draw", "broken", "-o", str(tmp_path / "p.svg")).exit_code == 1
     assert run("draw", "window-seat", "-o", str(tmp_path / "p.gif")).exit_code == 2
-    assert run("draw", "window-seat", "-o", str(tmp_path / "no" / "p.svg")).exit_code != 0
+    nowhere = run("draw", "window-seat", "-o", str(tmp_path / "no" / "p.svg"))
+    assert nowhere.exit_code == 2 and "No such file or directory" in nowhere.stderr
     assert not list(tmp_path.glob("**/*p.*"))
 
 

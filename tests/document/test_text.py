@@ -33,7 +33,7 @@ def refused(data: bytes) -> UnreadableDocument:
         (b'{"title": "a", "title": "b"}', "stands twice"),
         (b'{"title": "\\ud800"}', "surrogate"),
         (b'{"\\udfff": 1}', "surrogate"),
-        (b" " * 50_000_000, "50,000,000 bytes"),
+        (b" " * 50_000_000, "more than 1,048,576 bytes"),
         (b"[" * 10_000, "deeper"),
         (b'{"a":' * 10_000, "deeper"),
         (b'{"a": "' + b"\\" * 500_000, "no JSON"),

@@ -4,6 +4,7 @@ import pytest
 
 from builder import PAPERS, sound, spoilt
 from spreadwright.errors import InvalidDocument, UnknownName
+from spreadwright.lengths import Unit
 from spreadwright.store import Collection
 
 
@@ -23,7 +24,19 @@ def test_documents_are_known_by_the_names_of_their_files(folder):
     assert list(collection.recipes) == ["attic", "window-seat"]
     assert collection.recipe("attic").model.id == "attic"
     assert collection.paper_set("two").title == "Two and two"
-    assert collection.benches == {}
+
+
+def test_folder_without_benches_has_those_that_ship(folder):
+    collection = Collection(folder)
+    assert list(collection.benches) == ["bench-inch", "bench-inch-falling", "bench-metric"]
+    own = (Collection().folder / "benches" / "bench-metric.json").read_bytes()
+    (folder / "benches" / "bench-inch.json").write_bytes(own)
+    assert Collection(folder).bench("bench-inch").unit is Unit.MILLIMETRE
+
+
+@pytest.mark.parametrize(("unit", "bench"), [("in", "bench-inch"), ("cm", "bench-metric"), ("mm", "bench-metric")])
+def test_bench_suits_the_unit_when_none_is_named(unit, bench):
+    assert Collection().bench(unit=Unit(unit)).id == bench
 
 
 def test_documents_are_kept_as_they_lie(folder):

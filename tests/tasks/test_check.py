@@ -4,15 +4,20 @@ import json
 import pytest
 
 from builder import PAPERS, SOUND, sound, spoilt
-from spreadwright.document import read_paper_set, read_recipe
+from spreadwright.document import read_any, read_paper_set, read_recipe
 from spreadwright.errors import InvalidDocument, Severity, UnknownName
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH
-from spreadwright.tasks import check, proven
+from spreadwright.tasks import check as check_reading
+from spreadwright.tasks import proven
 
 PAPER_SET = read_paper_set(json.dumps(PAPERS).encode(), "two").model
 
 CUT = ("sheets", 1, "columns", 0)
+
+
+def check(data, *on):
+    return check_reading(read_any(data), *on)
 
 
 def at(document, *path):

@@ -2,80 +2,27 @@
 
 import os
 import sys
-from collections.abc import Callable
 from itertools import islice
 from pathlib import Path
-from tempfile import NamedTemporaryFile, TemporaryDirectory
-from typing import Any, NoReturn
+from tempfile import TemporaryDirectory
+from typing import Any
 
 import click
 
 from spreadwright import __version__, colour, tasks
-from spreadwright.cli import printing, sources
-from spreadwright.errors import (
-    CannotDraw,
-    InvalidDocument,
-    NoColourway,
-    SpreadwrightError,
-    UnknownName,
-    UnreadableDocument,
-)
+from spreadwright.cli import printing, signals, sources
+from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
+from spreadwright.cli.options import bench_option, json_option, set_option
+from spreadwright.errors import CannotWrite, SpreadwrightError
 from spreadwright.model import PaperSet
-from spreadwright.store import DEFAULT_BENCH, Collection
+from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
-
-FINE, FOUND_ERRORS, UNUSABLE = 0, 1, 2
-
-EXIT_CODES: dict[type[SpreadwrightError], int] = {
-    InvalidDocument: FOUND_ERRORS,
-    NoColourway: FOUND_ERRORS,
-    UnreadableDocument: UNUSABLE,
-    UnknownName: UNUSABLE,
-    CannotDraw: UNUSABLE,
-}
-"""Class to exit code; what is not listed is unusable input."""
 
 PICTURES = ("spread", "cut-sheets", "placement")
 FORMATS = ("svg", "png", "pdf")
 
 
-class _Group(click.Group):
-    """Turns our errors into a message on stderr and an exit code."""
-
-    def invoke(self, ctx: click.Context) -> Any:
-        try:
-            return super().invoke(ctx)
-        except SpreadwrightError as reason:
-            _fail(reason)
-        except BrokenPipeError:
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-            sys.exit(FINE)
-
-
-def _fail(reason: SpreadwrightError) -> NoReturn:
-    if isinstance(reason, InvalidDocument):
-        printing.print_findings(reason.name, reason.findings, to_stderr=True)
-    else:
-        click.echo(f"spreadwright: {reason}", err=True)
-    sys.exit(next((code for kind, code in EXIT_CODES.items() if isinstance(reason, kind)), UNUSABLE))
-
-
-def _bench_option(command: Callable[..., None]) -> Callable[..., None]:
-    words = "The bench: a file, or an id of the collection."
-    return click.option("--bench", default=DEFAULT_BENCH, show_default=True, metavar="BENCH", help=words)(command)
-
-
-def _set_option(command: Callable[..., None]) -> Callable[..., None]:
-    return click.option("--set", "set_id", metavar="SET", help="The paper set: a file, or an id of the collection.")(
-        command
-    )
-
-
-def _json_option(command: Callable[..., None]) -> Callable[..., None]:
-    return click.option("--json", "as_json", is_flag=True, help="Print what the API answers.")(command)
-
-
-@click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="spreadwright")
 @click.option(
     "--collection",
@@ -89,48 +36,59 @@ def main(ctx: click.Context, folder: Path | None) -> None:
     """Recipes for album layouts: prove, cut, place, colour, draw and share them.
 
     RECIPE is a file, - for standard input, or the id of a recipe in the collection.
-    Exit codes: 0 fine, 1 findings of severity error, 2 unusable input.
+    Exit codes: 0 fine, 1 findings of severity error, 2 unusable input, 130 stopped.
     """
     ctx.obj = Collection(folder)
 
 
 @main.command()
 @click.argument("documents", nargs=-1, required=True, metavar="DOCUMENT...")
-@_bench_option
-@_set_option
+@bench_option
+@set_option
 @click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set, checked too.")
-@_json_option
+@json_option
 @click.pass_obj
 def check(
     collection: Collection,
     documents: tuple[str, ...],
-    bench: str,
+    bench: str | None,
     set_id: str | None,
     colourway_id: str | None,
     as_json: bool,
 ) -> None:
     """Say everything that can be known about recipes, paper sets or benches."""
-    on = sources.bench(bench, collection)
     set_id = set_id or (colourway_id.split(".")[0] if colourway_id else None)
     papers = sources.paper_set(set_id, collection) if set_id else None
-    reports = [tasks.check(sources.document_bytes(d, collection), on, papers, colourway_id) for d in documents]
-    if as_json:
-        found = [answers.report_answer(report) for report in reports]
-        printing.print_json(found[0] if len(found) == 1 else found)
-    else:
-        for name, report in zip(documents, reports, strict=True):
+    found: list[Any] = []
+    codes: list[int] = []
+    for name in documents:
+        try:
+            reading = sources.document(name, collection)
+        except SpreadwrightError as reason:  # one that cannot be read hides none of the others
+            found.append(answers.refusal_answer(reason))
+            codes.append(exit_code(reason))
+            if not as_json:
+                click.echo(f"spreadwright: {name}: {reason}", err=True)
+            continue
+        report = tasks.check(reading, sources.bench(bench, collection, reading), papers, colourway_id)
+        found.append(answers.report_answer(report))
+        codes.append(FINE if report.is_fine else FOUND_ERRORS)
+        if not as_json:
             printing.print_findings(name, report.findings)
-    sys.exit(FINE if all(report.is_fine for report in reports) else FOUND_ERRORS)
+    if as_json:
+        printing.print_json(found[0] if len(found) == 1 else found)
+    sys.exit(max(codes))
 
 
 @main.command()
 @click.argument("recipe")
-@_bench_option
-@_json_option
+@bench_option
+@json_option
 @click.pass_obj
-def cut(collection: Collection, recipe: str, bench: str, as_json: bool) -> None:
+def cut(collection: Collection, recipe: str, bench: str | None, as_json: bool) -> None:
     """Write the steps at the trimmer, and the piles."""
-    cutting = tasks.cut(sources.recipe(recipe, collection), sources.bench(bench, collection))
+    reading = sources.recipe(recipe, collection)
+    cutting = tasks.cut(reading, sources.bench(bench, collection, reading))
     if as_json:
         printing.print_json(answers.cuts_answer(cutting))
     else:
@@ -139,12 +97,13 @@ def cut(collection: Collection, recipe: str, bench: str, as_json: bool) -> None:
 
 @main.command()
 @click.argument("recipe")
-@_bench_option
-@_json_option
+@bench_option
+@json_option
 @click.pass_obj
-def place(collection: Collection, recipe: str, bench: str, as_json: bool) -> None:
+def place(collection: Collection, recipe: str, bench: str | None, as_json: bool) -> None:
     """Write the steps with the ruler, and the photo sizes."""
-    placing = tasks.place(sources.recipe(recipe, collection), sources.bench(bench, collection))
+    reading = sources.recipe(recipe, collection)
+    placing = tasks.place(reading, sources.bench(bench, collection, reading))
     if as_json:
         printing.print_json(answers.placement_answer(placing))
     else:
@@ -158,7 +117,7 @@ def place(collection: Collection, recipe: str, bench: str, as_json: bool) -> Non
 )
 @click.option("-n", "--limit", default=12, show_default=True, type=click.IntRange(1, 10_000), help="How many to list.")
 @click.option("--start", default=0, show_default=True, type=click.IntRange(0), help="How many to pass over first.")
-@_json_option
+@json_option
 @click.pass_obj
 def colourways(collection: Collection, recipe: str, set_id: str, limit: int, start: int, as_json: bool) -> None:
     """List the ways in which a paper set fills the roles of a recipe."""
@@ -174,9 +133,9 @@ def colourways(collection: Collection, recipe: str, set_id: str, limit: int, sta
 @main.command(name="draw")
 @click.argument("recipe")
 @click.option("--what", type=click.Choice(PICTURES), default="spread", show_default=True, help="Which picture.")
-@_set_option
+@set_option
 @click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
-@_bench_option
+@bench_option
 @click.option(
     "-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.svg, .png or .pdf"
 )
@@ -188,7 +147,7 @@ def draw_command(
     what: str,
     set_id: str | None,
     colourway_id: str | None,
-    bench: str,
+    bench: str | None,
     output: Path,
     width: int,
 ) -> None:
@@ -196,7 +155,8 @@ def draw_command(
     suffix = output.suffix.lower().lstrip(".")
     if suffix not in FORMATS:
         raise click.BadParameter(f"“{output}” should end in .svg, .png or .pdf.", param_hint="--output")
-    reading, on = sources.recipe(recipe, collection), sources.bench(bench, collection)
+    reading = sources.recipe(recipe, collection)
+    on = sources.bench(bench, collection, reading)
     if what == "spread":
         papers = _papers(collection, set_id, colourway_id)
         colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
@@ -226,13 +186,14 @@ def _write_pictures(pictures: tuple[bytes, ...], output: Path, suffix: str, widt
 
 def _write(path: Path, data: bytes) -> None:
     """The whole file or none of it."""
+    part = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
-        with NamedTemporaryFile(dir=path.parent, prefix=f".{path.name}.", delete=False) as file:
-            file.write(data)
-        Path(file.name).replace(path)
-        path.chmod(0o644)
+        part.write_bytes(data)
+        part.replace(path)
     except OSError as reason:
-        raise click.FileError(str(path), hint=reason.strerror or "cannot be written") from reason
+        raise CannotWrite(str(path), reason.strerror or "the system refuses") from reason
+    finally:
+        part.unlink(missing_ok=True)
     click.echo(f"wrote {path}", err=True)
 
 
@@ -241,6 +202,7 @@ def _write(path: Path, data: bytes) -> None:
 @click.pass_obj
 def gallery(collection: Collection, output: Path) -> None:
     """Build the gallery as plain files into the folder OUTPUT."""
+    signals.unwind_on_terminate()
     _build_gallery(collection, output)
     click.echo(f"The gallery is in {output}; open {output / 'index.html'} in a browser.", err=True)
 
@@ -260,6 +222,7 @@ def serve(collection: Collection, host: str, port: int, workers: int, folder: Pa
     """Serve the API, and the gallery at the same address."""
     from spreadwright import rest
 
+    signals.unwind_on_terminate()
     rest.refuse_taken(host, port)
     with TemporaryDirectory(prefix="spreadwright-") as built:
         shown = folder or Path(built) / "gallery"

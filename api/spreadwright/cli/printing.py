@@ -34,7 +34,7 @@ def print_findings(name: str, findings: Sequence[Finding], *, to_stderr: bool = 
 
 def print_cuts(cutting: Cutting) -> None:
     """The cuts sheet by sheet, then the piles."""
-    click.echo(f"{cutting.recipe.title}: {len(cutting.sheets)} sheets, {len(cutting.steps)} cuts")
+    click.echo(f"{cutting.recipe.title}: {_count(cutting.sheets, 'sheet')}, {_count(cutting.steps, 'cut')}")
     click.echo(f"for: {cutting.bench.title}\n")
     for caution in cutting.cautions:
         click.echo(f"  ! {caution}")
@@ -42,7 +42,8 @@ def print_cuts(cutting: Cutting) -> None:
         click.echo(line)
     for pile in cutting.piles:
         names = ", ".join(f"{piece.mark} {piece.id}" for piece in pile.pieces)
-        click.echo(f"\nPile of the {pile.page if pile.page == 'page' else pile.page + ' page'}: {names}")
+        pile_name = "Pile" if pile.page == "page" else f"Pile of the {pile.page} page"
+        click.echo(f"\n{pile_name}: {names}")
 
 
 def _sheet_lines(cutting: Cutting) -> Iterator[str]:
@@ -63,7 +64,7 @@ def _sheet_lines(cutting: Cutting) -> Iterator[str]:
 
 def print_placement(placing: Placing) -> None:
     """The pieces in gluing order, then the photographs."""
-    click.echo(f"{placing.recipe.title}: {len(placing.steps)} pieces, {len(placing.photos)} photos\n")
+    click.echo(f"{placing.recipe.title}: {_count(placing.steps, 'piece')}, {_count(placing.photos, 'photo')}\n")
     for caution in placing.cautions:
         click.echo(f"  ! {caution}")
     click.echo("")
@@ -80,3 +81,7 @@ def print_colourways(total: int, found: Sequence[Colourway]) -> None:
     for colourway in found:
         papers = ", ".join(f"{role}: {choice.paper.title} ({choice.side})" for role, choice in colourway.choices)
         click.echo(f"  {colourway.id}\n      {papers}")
+
+
+def _count(things: Sequence[object], noun: str) -> str:
+    return f"{len(things)} {noun}{'' if len(things) == 1 else 's'}"

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from spreadwright import store
-from spreadwright.document import MOST_BYTES, Reading, read_bench, read_paper_set, read_recipe
+from spreadwright.document import MOST_BYTES, AnyReading, Reading, read_any, read_bench, read_paper_set, read_recipe
 from spreadwright.errors import InvalidDocument, UnknownName
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store import Collection
@@ -39,6 +39,11 @@ def recipe(source: str, collection: Collection) -> Reading[Recipe]:
     return read_recipe(document_bytes(source, collection), _id(source))
 
 
+def document(source: str, collection: Collection) -> AnyReading:
+    """A document of any kind, as read; see `document_bytes`."""
+    return read_any(document_bytes(source, collection))
+
+
 def paper_set(source: str, collection: Collection) -> PaperSet:
     """A sound paper set; see `document_bytes`.
 
@@ -52,10 +57,10 @@ def paper_set(source: str, collection: Collection) -> PaperSet:
     return _sound(source, collection, read_paper_set)
 
 
-def bench(source: str, collection: Collection) -> Bench:
-    """A sound bench; see `paper_set`."""
-    if source in collection.benches:
-        return collection.bench(source)
+def bench(source: str | None, collection: Collection, for_document: AnyReading) -> Bench:
+    """A sound bench, or the one that suits the unit of a document when none is named; see `paper_set`."""
+    if source is None or source in collection.benches:
+        return collection.bench(source, unit=for_document.model.unit)
     if not Path(source).is_file() and source != "-":
         raise UnknownName("file or bench", source, collection.benches)
     return _sound(source, collection, read_bench)

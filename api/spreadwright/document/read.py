@@ -55,7 +55,10 @@ def read_bench(data: bytes, bench_id: str = "") -> Reading[Bench]:
     return _read(data, "bench", bench_id, bench_model)
 
 
-def read_any(data: bytes) -> Reading[Recipe] | Reading[PaperSet] | Reading[Bench]:
+AnyReading = Reading[Recipe] | Reading[PaperSet] | Reading[Bench]
+
+
+def read_any(data: bytes) -> AnyReading:
     """A document of the kind that it says it is; one that says nothing is read as a recipe."""
     document = _object(data)
     kind = kind_of(document)

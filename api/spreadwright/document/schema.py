@@ -10,7 +10,7 @@ from referencing import Registry, Resource
 
 from spreadwright import shipped
 from spreadwright.document.refusals import findings_of
-from spreadwright.errors import Finding, UnknownName
+from spreadwright.errors import Finding, UnknownName, note
 
 KINDS = ("recipe", "paper-set", "bench")
 MOST_FINDINGS = 200
@@ -51,6 +51,15 @@ def kind_of(document: Any) -> str | None:
 
 
 def schema_findings(document: Any, kind: str) -> tuple[Finding, ...]:
-    """What the schema refuses, at most `MOST_FINDINGS`."""
-    errors = islice(_validator(kind).iter_errors(document), MOST_FINDINGS)
-    return tuple(finding for each in errors for finding in findings_of(each))
+    """What the schema refuses, at most `MOST_FINDINGS`; a note says when there is more."""
+    errors = _validator(kind).iter_errors(document)
+    found = tuple(islice((finding for each in errors for finding in findings_of(each)), MOST_FINDINGS + 1))
+    return found if len(found) <= MOST_FINDINGS else (*found[:MOST_FINDINGS], _MORE)
+
+
+_MORE = note(
+    "more-findings",
+    "",
+    f"The form of the document has more than {MOST_FINDINGS} faults; the first are listed.",
+    "Mend these and check again.",
+)

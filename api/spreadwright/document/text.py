@@ -30,7 +30,7 @@ def value(data: bytes) -> Any:
         UnreadableDocument: With what is wrong, where it is, and what to do.
     """
     if len(data) > MOST_BYTES:
-        raise UnreadableDocument(f"The document has {len(data):,} bytes; at most {MOST_BYTES:,} are read.", _SMALLER)
+        raise UnreadableDocument(f"The document has more than {MOST_BYTES:,} bytes.", _SMALLER)
     text = _decoded(data)
     _refuse_deep(text)
     twice: dict[int, str] = {}

@@ -5,8 +5,7 @@ from dataclasses import dataclass
 
 from spreadwright.document import Reading
 from spreadwright.errors import NoColourway
-from spreadwright.lengths import Unit
-from spreadwright.model import INCH_BENCH, Bench, Colourway, PaperSet, Recipe
+from spreadwright.model import Bench, Colourway, PaperSet, Recipe
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway, proven
 
@@ -41,7 +40,7 @@ def recipe_jobs(collection: Collection, papers: tuple[PaperSet, ...]) -> tuple[R
         InvalidDocument: One carries an error on the bench that it is cut on.
     """
     return tuple(
-        _job(reading, bench_for(reading.model, collection), _led_by(number, papers))
+        _job(reading, collection.bench(unit=reading.model.unit), _led_by(number, papers))
         for number, reading in enumerate(collection.recipes.values())
     )
 
@@ -63,10 +62,3 @@ def _colourways(recipe: Recipe, papers: Iterable[PaperSet]) -> Iterable[tuple[Pa
             yield each, chosen_colourway(recipe, each)
         except NoColourway:
             continue
-
-
-def bench_for(recipe: Recipe, collection: Collection) -> Bench:
-    """The first bench by id that speaks the recipe's kind of unit; the inch bench when there is none."""
-    is_inch = recipe.unit is Unit.INCH
-    benches = (collection.bench(bench_id) for bench_id in collection.benches)
-    return next((bench for bench in benches if (bench.unit is Unit.INCH) == is_inch), INCH_BENCH)

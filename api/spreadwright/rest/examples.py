@@ -3,13 +3,14 @@
 from typing import Any
 
 from spreadwright.colour import count, first
-from spreadwright.store import DEFAULT_BENCH, Collection
+from spreadwright.lengths import Unit
+from spreadwright.store import BENCH_OF_UNIT, Collection
 
 
 def examples_from(collection: Collection) -> dict[str, Any]:
     """A value for each parameter, all of them fitting together; for those that name documents as the collection has."""
     examples = {"start": 0, "limit": 20, "width": 1200, "sheet": 1, "kind": "recipe", "version": "1"}
-    examples |= {"bench_id": DEFAULT_BENCH, "bench": DEFAULT_BENCH}
+    examples |= dict.fromkeys(("bench_id", "bench"), BENCH_OF_UNIT[Unit.INCH])
     sets = [each.model for each in collection.paper_sets.values() if each.is_sound]
     for papers in sets[:1]:
         examples |= {"set_id": papers.id, "paper_id": papers.papers[0].id}

@@ -12,7 +12,6 @@ from marshmallow.validate import Length, Range
 from webargs.flaskparser import FlaskParser
 
 from spreadwright.errors import SpreadwrightError, nearest_hint
-from spreadwright.store import DEFAULT_BENCH
 
 NARROWEST_PX, WIDEST_PX = 64, 4000
 FURTHEST = 10_000
@@ -91,7 +90,7 @@ class PictureQuery(Query):
 class BenchQuery(Query):
     """On whose bench."""
 
-    bench = _name("The id of the bench: whose trimmer and ruler, and in which unit.", load_default=DEFAULT_BENCH)
+    bench = _name("The id of the bench: whose trimmer and ruler. When left out: one in the unit of the document.")
 
 
 class PapersQuery(Query):

@@ -1,6 +1,6 @@
 """What is kept: the collection."""
 
-from spreadwright.store.collection import DEFAULT_BENCH, Collection
+from spreadwright.store.collection import BENCH_OF_UNIT, Collection
 from spreadwright.store.files import document_bytes
 
-__all__ = ["DEFAULT_BENCH", "Collection", "document_bytes"]
+__all__ = ["BENCH_OF_UNIT", "Collection", "document_bytes"]

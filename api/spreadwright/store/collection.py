@@ -12,12 +12,14 @@ from typing import TypeVar
 from spreadwright import shipped
 from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe
 from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument, error
+from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store.files import document_bytes
 
 Model = TypeVar("Model", Recipe, PaperSet, Bench)
 
-DEFAULT_BENCH = "bench-inch"
+BENCH_OF_UNIT = {Unit.INCH: "bench-inch", Unit.CENTIMETRE: "bench-metric", Unit.MILLIMETRE: "bench-metric"}
+"""The bench that is meant when none is named: one that speaks the unit of the document."""
 
 
 class Collection:
@@ -42,8 +44,9 @@ class Collection:
 
     @cached_property
     def benches(self) -> dict[str, Reading[Bench]]:
-        """Every bench, by id in alphabetical order."""
-        return _read_all(self.folder / "benches", read_bench)
+        """Every bench, by id in alphabetical order: those that ship, and the folder's own beside or in their place."""
+        ours = _read_all(shipped.folder("recipes") / "benches", read_bench)
+        return dict(sorted({**ours, **_read_all(self.folder / "benches", read_bench)}.items()))
 
     def recipe(self, recipe_id: str) -> Reading[Recipe]:
         """The recipe of an id, as read.
@@ -62,9 +65,9 @@ class Collection:
         """
         return _sound(_find(self.paper_sets, "paper set", set_id))
 
-    def bench(self, bench_id: str = DEFAULT_BENCH) -> Bench:
-        """The bench of an id; raises like `paper_set`."""
-        return _sound(_find(self.benches, "bench", bench_id))
+    def bench(self, bench_id: str | None = None, *, unit: Unit = Unit.INCH) -> Bench:
+        """The bench of an id, or the one that suits a document's unit when no id is given; raises like `paper_set`."""
+        return _sound(_find(self.benches, "bench", bench_id or BENCH_OF_UNIT[unit]))
 
 
 def _read_all(folder: Path, read: Callable[[bytes, str], Reading[Model]]) -> dict[str, Reading[Model]]:

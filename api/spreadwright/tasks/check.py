@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
 from spreadwright.cutting import cut_sheets, pieces, tree_findings, trimmer_findings
-from spreadwright.document import Reading, position, read_any
+from spreadwright.document import AnyReading, Reading, position
 from spreadwright.errors import Finding, InvalidDocument, has_errors
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.photos import photo_findings
@@ -25,20 +25,18 @@ class Report:
         return not has_errors(self.findings)
 
 
-def check(data: bytes, bench: Bench, papers: PaperSet | None = None, colourway_id: str | None = None) -> Report:
+def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, colourway_id: str | None = None) -> Report:
     """A document of any kind, checked as far as it can be read.
 
     Args:
-        data: The document's bytes.
+        reading: The document, as read.
         bench: The bench on which a recipe would be cut and placed.
         papers: A paper set that should fill a recipe's roles.
         colourway_id: One colourway of that set, to be checked too.
 
     Raises:
-        UnreadableDocument: The bytes are no JSON object, or are too many.
         UnknownName: The colourway is none of this recipe and set.
     """
-    reading = read_any(data)
     title = str(reading.document.get("title") or reading.model.id)
     if not isinstance(reading.model, Recipe):
         return Report(reading.kind, title, reading.findings)

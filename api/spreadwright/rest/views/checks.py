@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from spreadwright.document import read_any
 from spreadwright.rest.envelopes import Report
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.queries import CheckQuery
@@ -27,4 +28,6 @@ def check_document(arguments: Arguments, data: bytes) -> Documents:
     colourway = arguments.get("colourway")
     set_id = arguments.get("set") or (colourway.split(".")[0] if colourway else None)
     papers = collection().paper_set(set_id) if set_id else None
-    return (check(data, collection().bench(arguments["bench"]), papers, colourway),)
+    reading = read_any(data)
+    bench = collection().bench(arguments.get("bench"), unit=reading.model.unit)
+    return (check(reading, bench, papers, colourway),)

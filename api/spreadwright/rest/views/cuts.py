@@ -46,4 +46,5 @@ def _every_sheet(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[b
 )
 def cuts(arguments: Arguments, recipe_id: str) -> Documents:
     """The cut sheets, the steps at the trimmer and the piles; as a picture one sheet, as PDF all of them."""
-    return collection().recipe(recipe_id), collection().bench(arguments["bench"])
+    recipe = collection().recipe(recipe_id)
+    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)

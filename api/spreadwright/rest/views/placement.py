@@ -32,4 +32,5 @@ def _pages(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
 )
 def placement(arguments: Arguments, recipe_id: str) -> Documents:
     """The steps with the ruler, in gluing order."""
-    return collection().recipe(recipe_id), collection().bench(arguments["bench"])
+    recipe = collection().recipe(recipe_id)
+    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)

@@ -1,0 +1,32 @@
+"""Options that several commands share."""
+
+from collections.abc import Callable
+
+import click
+
+from spreadwright.cli.group import AS_JSON
+
+Command = Callable[..., None]
+
+
+def bench_option(command: Command) -> Command:
+    """`--bench`."""
+    words = "The bench: a file, or an id of the collection; otherwise one in the unit of the document."
+    return click.option("--bench", metavar="BENCH", help=words)(command)
+
+
+def set_option(command: Command) -> Command:
+    """`--set`."""
+    words = "The paper set: a file, or an id of the collection."
+    return click.option("--set", "set_id", metavar="SET", help=words)(command)
+
+
+def json_option(command: Command) -> Command:
+    """`--json`, noted before anything can go wrong."""
+
+    def remember(ctx: click.Context, _: click.Parameter, value: bool) -> bool:
+        ctx.meta[AS_JSON] = value
+        return value
+
+    words = "Print what the API answers."
+    return click.option("--json", "as_json", is_flag=True, is_eager=True, callback=remember, help=words)(command)
