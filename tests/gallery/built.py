@@ -68,7 +68,7 @@ def write_collection(folder: Path) -> Path:
         "one page.json": SINGLE,
         "paper-sets/two.json": in_other_papers,
         "paper-sets/kitchen.json": METRIC_PAPERS,
-        "benches/metric.json": METRIC_BENCH,
+        "benches/bench-metric.json": METRIC_BENCH,
     }
     for name, document in documents.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)

@@ -1,6 +1,7 @@
 import re
 
 from spreadwright import shipped
+from spreadwright.document import read_any
 from spreadwright.errors import Severity
 from spreadwright.model import INCH_BENCH
 from spreadwright.rest import create_app
@@ -13,7 +14,7 @@ DOCS = shipped.folder("site") / "docs"
 def test_example_recipe_is_sound():
     example = re.search(r"```json\n(.*?)```", (DOCS / "write.md").read_text(), re.DOTALL)
     assert example
-    report = check(example[1].encode(), INCH_BENCH)
+    report = check(read_any(example[1].encode()), INCH_BENCH)
     assert [finding for finding in report.findings if finding.severity is not Severity.NOTE] == []
 
 
