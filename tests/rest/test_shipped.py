@@ -1,5 +1,7 @@
 """The shipped collection, over HTTP."""
 
+import time
+
 import pytest
 
 from spreadwright.rest import create_app
@@ -30,3 +32,12 @@ def test_every_paper_has_swatches(papers):
     for paper in CLIENT.get(f"/paper-sets/{papers}").json["papers"]:
         for side in ("", "~back"):
             assert CLIENT.get(f"/paper-sets/{papers}/swatches/{paper['id']}{side}.svg").status_code == 200
+
+
+@pytest.mark.parametrize("recipe", RECIPES)
+def test_every_recipe_shows_its_last_colourway_within_a_second(recipe):
+    path = f"/recipes/{recipe}/colourways"
+    count = CLIENT.get(path).json["count"]
+    began = time.perf_counter()
+    assert len(CLIENT.get(f"{path}?start={count - 1}").json["colourways"]) == 1
+    assert time.perf_counter() - began < 1

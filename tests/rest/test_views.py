@@ -7,6 +7,15 @@ from PIL import Image
 
 from builder import SOUND, sound, spoilt
 from spreadwright.document import schema_bytes
+from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX
+from spreadwright.rest.links import page_links
+from spreadwright.rest.queries import FURTHEST
+
+
+def linked(response, relation):
+    """The address that a Link header gives for a relation."""
+    links = (part for part in response.headers.getlist("Link") if f'rel="{relation}"' in part)
+    return next((part.split(">")[0][1:] for part in links), None)
 
 
 def test_recipes_are_listed_with_figures_and_links(client):
@@ -22,8 +31,7 @@ def test_pages_of_a_list_join_without_gap_or_overlap(client):
     while target:
         response = client.get(target)
         seen += [each["id"] for each in response.json["recipes"]]
-        nexts = [part for part in response.headers.getlist("Link") if 'rel="next"' in part]
-        target = nexts[0].split(">")[0][1:] if nexts else None
+        target = linked(response, "next")
     assert seen == ["broken", "window-seat", "window-two"]
 
 
@@ -42,10 +50,18 @@ def test_preview_comes_as_svg_png_and_pdf(client):
     assert len(pypdfium2.PdfDocument(client.get("/recipes/window-seat/preview.pdf").data)) == 1
 
 
-@pytest.mark.parametrize(("asked", "given"), [(1, 64), (-5, 64), (64, 64), (99_999, 4000)])
-def test_width_is_brought_within_bounds(client, asked, given):
-    response = client.get(f"/paper-sets/two/swatches/fog.png?width={asked}")
-    assert Image.open(BytesIO(response.data)).width == given
+@pytest.mark.parametrize("width", [NARROWEST_PX, 1199, WIDEST_PX])
+def test_png_is_as_wide_as_asked_for(client, width):
+    response = client.get(f"/paper-sets/two/swatches/fog.png?width={width}")
+    assert Image.open(BytesIO(response.data)).width == width
+
+
+@pytest.mark.parametrize("width", [NARROWEST_PX - 1, -5, WIDEST_PX + 1, 99_999_999])
+@pytest.mark.parametrize("path", ["/recipes/window-seat/preview.png", "/paper-sets/two/swatches/fog.png"])
+def test_width_that_cannot_be_drawn_is_refused_with_the_range(client, path, width):
+    response = client.get(f"{path}?width={width}")
+    assert response.status_code == 400 and response.json["errors"][0]["parameter"] == "width"
+    assert f"from {NARROWEST_PX} to {WIDEST_PX}" in response.json["errors"][0]["detail"]
 
 
 def test_accept_decides_where_no_suffix_does(client):
@@ -85,6 +101,24 @@ def test_colourways_lead_to_their_previews(client):
     assert any('rel="next"' in part and "set=two" in part for part in response.headers.getlist("Link"))
     previews = {client.get(each["links"]["preview"]).data for each in found["colourways"]}
     assert len(previews) == 3
+
+
+def test_last_colourways_are_reached_by_links(client):
+    path = "/recipes/window-seat/colourways"
+    count = client.get(path).json["count"]
+    seen, target = [], f"{path}?limit=100"
+    while target:
+        response = client.get(target)
+        assert response.status_code == 200
+        seen += [each["id"] for each in response.json["colourways"]]
+        target = linked(response, "next")
+    assert len(seen) == len(set(seen)) == count
+
+
+def test_no_link_leads_further_than_may_be_asked_for(client):
+    with client.application.test_request_context("/recipes"):
+        links = {start: "".join(page_links(start, 100, 10**6)) for start in (FURTHEST - 100, FURTHEST - 99)}
+    assert f'start={FURTHEST}>; rel="next"' in links[FURTHEST - 100] and "next" not in links[FURTHEST - 99]
 
 
 def test_swatches_have_two_sides(client):

@@ -5,6 +5,8 @@ from typing import Any
 
 from flask import request, url_for
 
+from spreadwright.rest.queries import FURTHEST
+
 
 def address(endpoint: str, **values: Any) -> str:
     """The path of a view, below whatever path the service is mounted at."""
@@ -27,11 +29,11 @@ def described_by(kind: str) -> str:
 
 
 def page_links(start: int, limit: int, count: int) -> Iterator[str]:
-    """The links from one page of a list to the others, with the rest of the query kept."""
+    """The links from one page of a list to the others that may be asked for, with the rest of the query kept."""
     places = {"first": 0}
     if start > 0:
         places["prev"] = max(0, start - limit)
-    if start + limit < count:
+    if start + limit < min(count, FURTHEST + 1):
         places["next"] = start + limit
     for relation, place in places.items():
         kept = {name: request.args[name] for name in request.args if name != "start"}

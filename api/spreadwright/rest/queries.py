@@ -11,11 +11,11 @@ from marshmallow.fields import Integer, String
 from marshmallow.validate import Length, Range
 from webargs.flaskparser import FlaskParser
 
+from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX
 from spreadwright.errors import SpreadwrightError, nearest_hint
 
-NARROWEST_PX, WIDEST_PX = 64, 4000
-FURTHEST = 10_000
-"""How far into a list of colourways one can reach: each one before it must be passed over."""
+FURTHEST = 250_000
+"""How far into a list one can reach: each colourway before it must be passed over, and so many are within a second."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,13 +48,6 @@ class Whole(Integer):
         return super()._deserialize(value, attr, data, **kwargs)
 
 
-class Width(Whole):
-    """The width of a PNG; what is too narrow or too wide is brought back within bounds."""
-
-    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
-        return max(NARROWEST_PX, min(WIDEST_PX, super()._deserialize(value, attr, data, **kwargs)))
-
-
 def _name(description: str, **options: Any) -> String:
     length = Length(1, 300, error="has no or too many characters")
     return String(validate=length, metadata={"description": description}, **options)
@@ -79,11 +72,11 @@ class PageQuery(Query):
 class PictureQuery(Query):
     """How a picture is rendered."""
 
-    width = Width(
+    width = _whole(
+        f"Width of a PNG in pixels, {NARROWEST_PX} to {WIDEST_PX}.",
         load_default=1200,
-        metadata={
-            "description": f"Width of a PNG in pixels, brought to {NARROWEST_PX} to {WIDEST_PX}.",
-        },
+        least=NARROWEST_PX,
+        most=WIDEST_PX,
     )
 
 
