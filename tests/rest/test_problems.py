@@ -38,9 +38,19 @@ def test_unknown_name_comes_with_the_nearest_one(client, path, hint):
     assert f"{hint}" in problem["errors"][0]["remedy"]
 
 
-def test_unknown_path_comes_with_the_nearest_one(client):
-    problem = refused(client.get("/recips"), 404, "not-found")
-    assert "“/recipes”" in problem["detail"] and problem["errors"] == []
+@pytest.mark.parametrize(
+    ("path", "near"), [("/recips", "/recipes"), ("/opnapi.json", "/openapi.json"), ("/paper-set", "/paper-sets")]
+)
+def test_unknown_path_comes_with_one_that_is_near_and_answers(client, path, near):
+    problem = refused(client.get(path), 404, "not-found")
+    assert f"Did you mean “{near}”?" in problem["detail"] and problem["errors"] == []
+    assert client.get(near).status_code == 200
+
+
+@pytest.mark.parametrize("path", ["/nope", "/x", "/opening", "/" + "a" * 5000])
+def test_path_that_is_near_nothing_comes_with_where_all_are_listed(client, path):
+    detail = refused(client.get(path), 404, "not-found")["detail"]
+    assert "Did you mean" not in detail and "“/openapi.json”" in detail
 
 
 def test_unknown_path_is_unknown_to_every_method(client):

@@ -5,6 +5,7 @@ What the table does not list is a bug: it is logged, and the client learns nothi
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from difflib import get_close_matches
 from typing import Any
 from urllib.parse import quote
 
@@ -17,7 +18,9 @@ from spreadwright.rest.queries import BadQuery
 
 PROBLEM_JSON = "application/problem+json"
 TYPE_BASE = "https://spreadwright.example/problems/"
-_LONGEST = 500
+_LONGEST, _LONGEST_PATH = 500, 200
+_NEAR = 0.8
+"""How alike an address must be to be what was meant, from 0 to 1."""
 
 
 class NotAcceptable(http.NotAcceptable):
@@ -43,8 +46,17 @@ def _described(reason: http.HTTPException) -> str:
 
 
 def _nowhere(_: http.NotFound) -> str:
-    fixed = sorted(rule.rule for rule in current_app.url_map.iter_rules() if not rule.arguments)
-    return f"There is nothing at “{request.path[:200]}”. {nearest_hint(request.path[:200], fixed)}"
+    path = request.path[:_LONGEST_PATH]
+    near = get_close_matches(path, _addresses(), n=1, cutoff=_NEAR)
+    hint = f"Did you mean “{near[0]}”?" if near else "What there is stands in “/openapi.json”."
+    return f"There is nothing at “{path}”. {hint}"
+
+
+def _addresses() -> list[str]:
+    """Those that name no document, with and without the suffix of JSON, which all of them come in."""
+    rules = {rule.rule for rule in current_app.url_map.iter_rules()}
+    fixed = {rule for rule in rules if "<" not in rule}
+    return sorted(fixed | {f"{rule}.json" for rule in fixed if f"{rule}.<suffix>" in rules})
 
 
 def _wrong_method(reason: http.MethodNotAllowed) -> str:
