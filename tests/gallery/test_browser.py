@@ -161,3 +161,12 @@ def test_pages_print_in_ink_on_white(browser, address):
     colours = page.evaluate("(style => [style.color, style.backgroundColor])(getComputedStyle(document.body))")
     page.close()
     assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+
+
+@pytest.mark.parametrize(("width", "is_told"), [(360, True), (1440, False)])
+def test_narrow_screens_are_told_that_pictures_enlarge(browser, address, width, is_told):
+    page = browser.new_page(viewport={"width": width, "height": 800})
+    opened(page, f"{address}/recipes/window-seat/index.html")
+    told = page.get_by_text("Open the picture to enlarge it").all()
+    assert told and all(caption.is_visible() == is_told for caption in told)
+    page.close()

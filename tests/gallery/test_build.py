@@ -1,4 +1,5 @@
 import json
+import re
 from errno import ENOSPC
 from pathlib import Path
 from urllib.parse import urlsplit
@@ -6,7 +7,7 @@ from urllib.parse import urlsplit
 import pytest
 
 from builder import SOUND, spoilt
-from gallery.built import HOSTILE, Html, dead_ends, fingerprints, pages, write_collection
+from gallery.built import HOSTILE, SINGLE, Html, dead_ends, fingerprints, pages, write_collection
 from spreadwright import shipped
 from spreadwright.errors import CannotDraw, InvalidDocument
 from spreadwright.gallery import CannotWrite, NotAGallery, build
@@ -277,6 +278,17 @@ def test_folder_of_somebody_else_stays(collection, tmp_path):
     with pytest.raises(NotAGallery):
         build(collection, tmp_path)
     assert [entry.name for entry in tmp_path.iterdir()] == ["letters.txt"]
+
+
+def test_one_is_told_as_one(tmp_path):
+    alone = {**SINGLE, "title": "Alone", "sheets": SINGLE["sheets"][:1], "placements": SINGLE["placements"][:1]}
+    alone["photos"] = [{"on": "base", "border": "50"}]
+    (tmp_path / "collection").mkdir()
+    (tmp_path / "collection" / "alone.json").write_text(json.dumps(alone))
+    build(Collection(tmp_path / "collection"), tmp_path / "gallery")
+    page = text_of(tmp_path / "gallery", "recipes/alone/index.html")
+    assert re.findall(r"\b1 (?:numbered )?(?:photos|pieces|sheets|pages|papers|cuts|remarks)\b", page) == []
+    assert "with 1 piece, numbered" in page and "1 photo to be trimmed to the size <a" in page
 
 
 def test_recipe_without_fitting_papers_still_has_a_page(tmp_path):

@@ -38,7 +38,8 @@ def downloads(
     recipe_id = job.recipe.id
     offered = [("The recipe", "JSON", f"{recipe_id}.json", job.reading.data), *_spread(job)]
     if cut_sheets:
-        offered.append(("All cut sheets", "PDF", f"{recipe_id}-cut-sheets.pdf", as_pdf(cut_sheets)))
+        what = "The cut sheet" if len(cut_sheets) == 1 else "All cut sheets"
+        offered.append((what, "PDF", f"{recipe_id}-cut-sheets.pdf", as_pdf(cut_sheets)))
     offered.append(("The placement", "PDF", f"{recipe_id}-placement.pdf", as_pdf([placement])))
     listed = tuple(
         Download(what, form, f"downloads/{recipe_id}/{name}", len(data)) for what, form, name, data in offered

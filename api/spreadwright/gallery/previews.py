@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Picture, picture, size_mm
+from spreadwright.gallery.typesetting import counted
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Choice, Colourway, Paper, PaperSet, Recipe, Role, Side
 from spreadwright.tasks.draw import preview_svg
@@ -71,6 +72,5 @@ def _bleed_percent(recipe: Recipe, svg: bytes) -> float:
 def _alt(recipe: Recipe, swatches: tuple[Swatch, ...]) -> str:
     pages = "Two pages side by side" if len(recipe.spread.pages) == 2 else "One page"
     papers = ", ".join(swatch.paper.title for swatch in swatches)
-    count = len(recipe.photos)
-    photos = f", with {count} photo{'' if count == 1 else 's'}" if count else ""
+    photos = f", with {counted(len(recipe.photos), 'photo')}" if recipe.photos else ""
     return f"{pages} laid in {papers}{photos}."

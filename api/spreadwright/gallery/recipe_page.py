@@ -9,6 +9,7 @@ from spreadwright.gallery.downloads import Download, downloads
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files, Picture, picture
 from spreadwright.gallery.previews import Preview, previews
+from spreadwright.gallery.typesetting import counted
 from spreadwright.geometry import Size
 from spreadwright.model import Axis, Bench, Piece, Recipe, Role
 from spreadwright.tasks import Cutting, Placing, cut, place, recipe_findings
@@ -134,15 +135,15 @@ def _sheet_alt(sheet: CutSheet, cuts: int, cutting: Cutting) -> str:
     marks = {piece.id: piece.mark for piece in cutting.pieces}
     parts = ", ".join(marks.get(part.id, "spare") for part in sheet.parts)
     return (
-        f"Sheet {sheet.number} in outline, cut into {first} first by {cuts} numbered "
-        f"cut{'' if cuts == 1 else 's'}; the parts are {parts}."
+        f"Sheet {sheet.number} in outline, cut into {first} first by "
+        f"{counted(cuts, 'numbered cut')}; the parts are {parts}."
     )
 
 
 def _placement_alt(placing: Placing) -> str:
     pages = len(placing.recipe.spread.pages)
     return (
-        f"{'Both pages' if pages == 2 else 'The page'} in outline with {len(placing.steps)} pieces, "
+        f"{'Both pages' if pages == 2 else 'The page'} in outline with {counted(len(placing.steps), 'piece')}, "
         "numbered in the order in which they are glued, and a table of their distances from the edges."
     )
 
