@@ -8,6 +8,7 @@ from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 
 import pytest
+from pypdfium2 import PdfDocument
 
 pytestmark = pytest.mark.browser
 
@@ -170,3 +171,13 @@ def test_narrow_screens_are_told_that_pictures_enlarge(browser, address, width, 
     told = page.get_by_text("Open the picture to enlarge it").all()
     assert told and all(caption.is_visible() == is_told for caption in told)
     page.close()
+
+
+def test_placing_begins_a_printed_page_with_its_picture(browser, address):
+    page = browser.new_page()
+    opened(page, f"{address}/recipes/window-seat/index.html")
+    printed = PdfDocument(page.pdf())
+    page.close()
+    texts = [sheet.get_textpage().get_text_range() for sheet in printed]
+    placing = next(text for text in texts if "Before you glue" in text)
+    assert placing.startswith("Placing") and "lay it down as the whole" in placing
