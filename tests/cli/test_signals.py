@@ -1,6 +1,7 @@
 import signal
 import subprocess
 import sys
+import time
 
 import pytest
 
@@ -34,3 +35,30 @@ def test_stopped_build_leaves_nothing_behind(tmp_path, number):
         _, error = process.communicate(timeout=10)
     assert (process.returncode, error) == (128 + number, "")
     assert list((tmp_path / "out").iterdir()) == []
+
+
+DRAWING = """
+from spreadwright.cli import signals
+from spreadwright.drawing.raster import png
+
+SVG = b'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9"><circle cx="4" cy="4" r="3"/></svg>'
+signals.unwind_on_terminate()
+try:
+    print("begun", flush=True)
+    while True:
+        png(SVG, 3000)
+except BaseException as reason:
+    print(type(reason).__name__)
+"""
+
+
+@pytest.mark.parametrize(("number", "raised"), [(signal.SIGTERM, "SystemExit"), (signal.SIGINT, "KeyboardInterrupt")])
+def test_picture_in_the_making_does_not_swallow_the_signal(number, raised):
+    with subprocess.Popen(
+        [sys.executable, "-c", DRAWING], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+    ) as process:
+        assert process.stdout.readline() == "begun\n"
+        time.sleep(1)
+        process.send_signal(number)
+        out, error = process.communicate(timeout=20)
+    assert (out, error) == (f"{raised}\n", "")

@@ -2,7 +2,8 @@
 
 import signal
 from types import FrameType
-from typing import NoReturn
+
+_SOON_S = 0.02
 
 
 def unwind_on_terminate() -> None:
@@ -10,11 +11,26 @@ def unwind_on_terminate() -> None:
 
     Call it in the main thread. Whoever sets handlers later, as a server does for its own gentle stop, has the say.
     """
-    for name in ("SIGTERM", "SIGHUP"):  # the second is unknown to some systems
+    for name in ("SIGINT", "SIGTERM", "SIGHUP"):  # the last is unknown to some systems
         number = getattr(signal, name, None)
         if number is not None and signal.getsignal(number) is not signal.SIG_IGN:  # as under nohup
             signal.signal(number, _leave)
 
 
-def _leave(number: int, _: FrameType | None) -> NoReturn:
+def _leave(number: int, frame: FrameType | None) -> None:
+    if _is_called_back(frame):
+        signal.signal(signal.SIGALRM, lambda _, later: _leave(number, later))
+        signal.setitimer(signal.ITIMER_REAL, _SOON_S)
+        return
+    if number == signal.SIGINT:
+        raise KeyboardInterrupt
     raise SystemExit(128 + number)
+
+
+def _is_called_back(frame: FrameType | None) -> bool:
+    """Whether the drawing library waits for this code: what is raised there never arrives."""
+    while frame is not None:
+        if frame.f_code.co_name == "write_func" and frame.f_globals.get("__name__", "").startswith("cairocffi"):
+            return True
+        frame = frame.f_back
+    return False
