@@ -1,4 +1,8 @@
-"""Printed papers, one print a file, at real scale."""
+"""Printed papers, one print a file, at real scale.
+
+A repeat too fine to be seen is drawn coarser than it is, and so is one that would fill a sheet with too many motifs:
+a repeat of 0.1 mm gives a print, but not that one. See `ground.drawn_repeat`.
+"""
 
 from collections.abc import Callable
 
