@@ -1,24 +1,50 @@
 import re
+from itertools import combinations
 
 import pytest
 
-from builder import sound, spoilt
+from builder import Document, sound, spoilt
 from spreadwright.document import read_recipe
-from spreadwright.drawing.sheet import SheetPlan, cut_sheet_picture
-from spreadwright.drawing.theme import ACCENT
+from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
+from spreadwright.drawing.theme import ACCENT, MM
 from spreadwright.model import INCH_BENCH
 from spreadwright.store import Collection
-from spreadwright.tasks import cut
+from spreadwright.tasks import Cutting, cut
+
+
+def plans_of(done: Cutting) -> list[SheetPlan]:
+    by_id = {piece.id: piece for piece in done.pieces}
+    return [
+        SheetPlan(
+            done.recipe.title,
+            s.role,
+            s,
+            done.steps_of(s),
+            [words for step, words in zip(done.steps, done.words, strict=True) if step.sheet == s.number],
+            by_id,
+            done.page_of,
+            done.recipe.spread.pages,
+            done.bench,
+            done.cautions,
+        )
+        for s in done.sheets
+    ]
 
 
 def plans(data: bytes, bench=INCH_BENCH) -> list[SheetPlan]:
-    done = cut(read_recipe(data), bench)
-    by_id = {piece.id: piece for piece in done.pieces}
-    pages = done.recipe.spread.pages
-    return [
-        SheetPlan(done.recipe.title, s.role, s, done.steps_of(s), by_id, done.page_of, pages, bench.unit)
-        for s in done.sheets
-    ]
+    return plans_of(cut(read_recipe(data), bench))
+
+
+def strips(document: Document, times: int) -> None:
+    """Cut the last sheet into equal strips."""
+    document["sheets"][2] = {
+        "role": "print",
+        "size": ["12", "12"],
+        "columns": [{"width": "rest", "piece": "strip", "times": times}],
+    }
+    kept = [p for p in document["placements"] if not p["piece"].startswith(("strip", "block"))]
+    new = [{"piece": f"strip-{i + 1}", "page": "left", "left": "0", "top": "0"} for i in range(times)]
+    document["placements"] = kept + new
 
 
 def verbs(plan: SheetPlan) -> list[str]:
@@ -26,7 +52,7 @@ def verbs(plan: SheetPlan) -> list[str]:
 
 
 def words(plan: SheetPlan) -> list[str]:
-    return [found[1] for line in verbs(plan) if (found := re.search(r"aria-label=(.*) fill=", line))]
+    return [found[1] for line in verbs(plan) if (found := re.search(r"aria-label=(.*?) fill=", line))]
 
 
 def test_every_cut_is_a_line_with_its_number():
@@ -52,7 +78,12 @@ def test_dimensions_add_up_to_the_sheet():
 
 def test_table_has_a_row_for_each_cut():
     shown = words(plans(sound())[2])
-    assert shown.count("as drawn") + shown.count("turned a quarter to the left") == 4
+    assert [each for each in shown if each.startswith(("new sheet", "stays", "set aside, "))] == [
+        "new sheet",
+        "stays, 7 × 12 in, turned left",
+        "set aside, 7 × 5 in, upright",
+        "set aside, 5 × 12 in, turned left",
+    ]
     assert "C2 to the left page" in shown and "Set to (part that stays)" in shown
 
 
@@ -74,23 +105,73 @@ def test_figures_speak_the_unit_of_the_bench():
     plan = plans(sound(), Collection().bench("bench-metric"))[2]
     shown = words(plan)
     assert "dimensions in millimetres" in shown and "177.8" in shown
-    assert "178 mm (exactly 177.8 mm)" in shown
+    assert "178 mm (for 177.8 mm)" in shown
+
+
+def test_cautions_stand_before_the_cuts_with_their_sign():
+    plan = plans(sound())[2]
+    told = " ".join(words(plan))
+    assert told.count("caution") == 1
+    assert all(sentence in told for sentence in plan.cautions)
+    assert told.index(plan.cautions[0]) < told.index("On the board")
+
+
+def test_bench_is_named_beside_its_readings():
+    assert any("“12 in arm trimmer with an inch scale”" in each for each in words(plans(sound())[2]))
+
+
+def test_narrow_strip_carries_the_sign_in_its_row():
+    def spoil(document):
+        document["sheets"][1]["columns"][1]["rows"] = [
+            {"height": "rest", "piece": "tile", "times": 2},
+            {"height": "1/4", "spare": True},
+        ]
+
+    plan = plans(spoilt(spoil))[2]
+    assert sum(bool(each.caution) for each in plan.words) == 1
+    assert words(plan).count("caution") == 2
+
+
+def test_the_picture_counts_in_proper_words():
+    described = [cut_sheet_picture(plan).outline()[1] for plan in plans(sound())]
+    assert "The sheet is not cut; the whole of it is base-1." in described[0]
+    assert "4 cuts give 5 parts: panel" in described[2]
+    halves = plans(spoilt(lambda document: strips(document, 2)))[3]
+    assert "1 cut gives 2 parts: strip-1, strip-2." in cut_sheet_picture(halves).outline()[1]
+
+
+def test_numbers_of_near_cuts_lie_apart():
+    plan = plans(spoilt(lambda document: strips(document, 48)))[3]
+    found = re.findall(rf"circle cx=([\d.]+) cy=([\d.]+) r=2.5 fill={ACCENT}", "\n".join(verbs(plan)))
+    assert len(found) == 47
+    middles = [(float(x), float(y)) for x, y in found]
+    assert all(max(abs(a[0] - b[0]), abs(a[1] - b[1])) >= 5 for a, b in combinations(middles, 2))
+
+
+@pytest.mark.parametrize("recipe_id", ["rain-until-four", "the-long-way-home", "tent-by-the-lake"])
+def test_every_part_of_the_collection_is_labelled_in_full(recipe_id):
+    for plan in plans_of(cut(Collection().recipe(recipe_id), INCH_BENCH)):
+        shown = words(plan)
+        for part in plan.sheet.parts:
+            piece = plan.pieces.get(part.id)
+            assert piece is None or {piece.mark, piece.id} <= set(shown)
+
+
+def test_leaves_for_the_printer_are_no_higher_than_paper():
+    plan = plans(spoilt(lambda document: strips(document, 48)))[3]
+    leaves = cut_sheet_leaves(plan)
+    assert len(leaves) > 1
+    assert all(leaf.size.height <= 265 * MM for leaf in leaves)
+    assert "Sheet 4, continued" in "\n".join(leaves[1].outline())
+    rows = [line for leaf in leaves for line in leaf.outline() if "to the left page" in line]
+    assert len(rows) == sum("to the left page" in line for line in cut_sheet_picture(plan).outline())
 
 
 @pytest.mark.parametrize("times", [2, 24, 48])
 def test_narrow_strips_are_drawn_within_the_picture(times):
-    def spoil(document):
-        document["sheets"][2] = {
-            "role": "print",
-            "size": ["12", "12"],
-            "columns": [{"width": "rest", "piece": "strip", "times": times}],
-        }
-        kept = [p for p in document["placements"] if not p["piece"].startswith(("strip", "block"))]
-        new = [{"piece": f"strip-{i + 1}", "page": "left", "left": "0", "top": "0"} for i in range(times)]
-        document["placements"] = kept + new
-
-    plan = plans(spoilt(spoil))[3]
+    plan = plans(spoilt(lambda document: strips(document, times)))[3]
     canvas = cut_sheet_picture(plan)
     assert len(plan.steps) == times - 1
     assert {"strip-1", f"strip-{times}"} <= {part.id for part in plan.sheet.parts}
+    assert {piece.mark for piece in plan.pieces.values() if piece.name == "strip"} <= set(words(plan))
     assert canvas.size.height > canvas.size.width

@@ -1,25 +1,32 @@
-"""What stands on a part of a cut sheet: mark, name, size and pile, as many of them as the part has room for."""
+"""What stands on a part of a cut sheet: mark, name, size and pile, as many of them as the part has room for.
+
+A label comes in several forms: stacked or in one line, upright or turned to read from the right, with a large mark or
+a small one. The form that keeps most of the words is taken, the first of them in the order of looks; the mark is never
+left out.
+"""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from spreadwright.drawing.canvas import Canvas, filled
 from spreadwright.drawing.fonts import Typeface
-from spreadwright.drawing.marks import NUMBER_RADIUS, PILE_WIDTH, WHITE, pile_sign
-from spreadwright.drawing.theme import LARGE, MM, QUIET, SMALL
+from spreadwright.drawing.marks import PILE_HEIGHT, PILE_WIDTH, WHITE, pile_sign
+from spreadwright.drawing.rooms import rooms
+from spreadwright.drawing.theme import BODY, LARGE, MM, QUIET, SMALL, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
 
-_MARK = Style(face=Typeface.SANS_BOLD, size=LARGE)
 _NAME = Style(size=SMALL)
 _MEASURE = Style(size=SMALL, colour=QUIET, is_tabular=True)
 _LINE_HEIGHT = 4 * MM
-_MARK_HEIGHT = 6 * MM
-_SIGN_HEIGHT = 6 * MM
-_EDGE = MM
+_EDGE, _NEAR_EDGE = MM * 3 // 4, MM // 4
 _GAP = 2 * MM
-_NUMBER = 2 * NUMBER_RADIUS + 2 * MM
-"""What the number of a cut takes at the near end of a strip."""
+_TINY = points(6)
+_MARK_SIZES = (LARGE, BODY, SMALL, _TINY)
+_KEPT = ("mark name size pile", "mark name size", "mark name pile", "mark pile", "mark name", "mark")
+"""What is kept of a piece's label, the fullest first."""
+_KEPT_WITHOUT_MARK = ("name size", "name", "size")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,65 +46,116 @@ class Label:
     size: str
     pile: Pile | None = None
 
-    def lines(self) -> Iterator[tuple[str, Style, int]]:
-        """Words, style and height, the most important first."""
-        if self.mark:
-            yield self.mark, _MARK, _MARK_HEIGHT
-        yield self.name, _NAME, _LINE_HEIGHT
-        yield self.size, _MEASURE, _LINE_HEIGHT
+
+@dataclass(frozen=True, slots=True)
+class _Form:
+    """One way of setting a label: its lines of words, and whether the sign of the pile follows."""
+
+    lines: tuple[tuple[str, Style], ...]
+    pile: Pile | None
+    is_stacked: bool
+    is_turned: bool
+
+    @property
+    def box(self) -> Size:
+        """What it takes as it is read, ticks."""
+        wide = [width(words, style) for words, style in self.lines]
+        high = [_height(style) if self.is_stacked else style.size * 3 // 4 for _, style in self.lines]
+        if self.pile:
+            wide.append(PILE_WIDTH)
+            high.append(PILE_HEIGHT + (2 * MM if self.is_stacked else 0))
+        if self.is_stacked:
+            return Size(max(wide), sum(high))
+        return Size(sum(wide) + _GAP * (len(wide) - 1), max(high))
+
+    @property
+    def lying(self) -> Size:
+        """What it takes on the sheet, ticks."""
+        return self.box.turned() if self.is_turned else self.box
 
 
-def part_label(canvas: Canvas, label: Label, drawn: Rect) -> None:
-    """Stacked in the middle of the part, in one line in a strip, turned to read from the right in an upright one."""
-    widest = max(width(words, style) for words, style, _ in label.lines())
-    is_upright = drawn.height > drawn.width and widest > drawn.width - 3 * MM
-    room = Size(drawn.height, drawn.width) if is_upright else drawn.size
-    middle = (drawn.left + drawn.width // 2, drawn.top + drawn.height // 2)
-    with canvas.group(at=middle, turned_deg=-90 if is_upright else 0):
-        if room.height > 2 * _LINE_HEIGHT + 4 * MM:
-            _stacked(canvas, label, room)
+def part_label(canvas: Canvas, label: Label, drawn: Rect, obstacles: Sequence[Rect] = ()) -> None:
+    """Write a label on its part, as near to the middle as the obstacles let it.
+
+    Args:
+        drawn: The part as it is drawn.
+        obstacles: What must stay readable, such as the numbers of cuts.
+    """
+    near = [each for each in obstacles if each.overlaps(drawn)]
+    airy, close = (rooms(drawn.inset(edge), near) for edge in (_EDGE, _NEAR_EDGE))
+    for kept in _KEPT if label.mark else _KEPT_WITHOUT_MARK:
+        for free, form in product((airy, close), _forms(label, kept)):
+            place = _place(form.lying, free, drawn)
+            if place is not None:
+                _draw(canvas, form, place, has_back=not label.mark)
+                return
+    if label.mark:
+        smallest = _form(label, "mark", _TINY, is_stacked=False, is_turned=drawn.height > drawn.width)
+        _draw(canvas, smallest, _centred(smallest.lying, drawn, drawn), has_back=True)
+
+
+def _forms(label: Label, kept: str) -> Iterator[_Form]:
+    """All forms that keep the same, the handsomest first."""
+    sizes = _MARK_SIZES if label.mark else (SMALL,)
+    for mark_size, is_turned, is_stacked in product(sizes, (False, True), (True, False)):
+        yield _form(label, kept, mark_size, is_stacked=is_stacked, is_turned=is_turned)
+
+
+def _form(label: Label, kept: str, mark_size: int, *, is_stacked: bool, is_turned: bool) -> _Form:
+    offered = {
+        "mark": (label.mark, Style(face=Typeface.SANS_BOLD, size=mark_size)),
+        "name": (label.name, _NAME),
+        "size": (label.size, _MEASURE),
+    }
+    words = kept.split()
+    lines = tuple(line for key, line in offered.items() if key in words)
+    return _Form(lines, label.pile if "pile" in words else None, is_stacked, is_turned)
+
+
+def _place(size: Size, free: Sequence[Rect], drawn: Rect) -> Rect | None:
+    """The place nearest to the middle of the part."""
+    places = [_centred(size, drawn, room) for room in free if room.size.fits(size)]
+    middle = _centred(size, drawn, drawn)
+    return min(places, key=lambda p: (abs(p.left - middle.left) + abs(p.top - middle.top), p), default=None)
+
+
+def _centred(size: Size, part: Rect, room: Rect) -> Rect:
+    """A box in the middle of the part, pushed into the room."""
+    left = part.left + (part.width - size.width) // 2
+    top = part.top + (part.height - size.height) // 2
+    left = max(room.left, min(left, room.right - size.width))
+    return Rect.at(left, max(room.top, min(top, room.bottom - size.height)), size)
+
+
+def _draw(canvas: Canvas, form: _Form, place: Rect, *, has_back: bool) -> None:
+    middle = (place.left + place.width // 2, place.top + place.height // 2)
+    if has_back:
+        canvas.rect(place.inset(-_EDGE // 2), filled(WHITE))
+    with canvas.group(at=middle, turned_deg=-90 if form.is_turned else 0):
+        if form.is_stacked:
+            _stacked(canvas, form)
         else:
-            _in_line(canvas, label, room)
+            _in_line(canvas, form)
 
 
-def _stacked(canvas: Canvas, label: Label, room: Size) -> None:
-    shown = [line for line in label.lines() if width(line[0], line[1]) <= room.width - 2 * _EDGE]
-    sign = _SIGN_HEIGHT if label.pile else 0
-    while shown and sum(line[2] for line in shown) + sign > room.height - 2 * _EDGE:
-        shown.pop()
-    top = -(sum(line[2] for line in shown) + sign) // 2
-    for words, style, height in shown:
-        if not label.mark:
-            _back(canvas, words, style, -width(words, style) // 2, top)
-        top += height
-        write(canvas, words, (0, top - height // 4), style, align=Align.MIDDLE)
-    if label.pile:
-        pile_sign(canvas, label.pile.pages, label.pile.page, (0, top + sign // 2))
+def _stacked(canvas: Canvas, form: _Form) -> None:
+    top = -form.box.height // 2
+    for words, style in form.lines:
+        top += _height(style)
+        write(canvas, words, (0, top - _height(style) // 4), style, align=Align.MIDDLE)
+    if form.pile:
+        pile_sign(canvas, form.pile.pages, form.pile.page, (0, top + MM + PILE_HEIGHT // 2))
 
 
-def _in_line(canvas: Canvas, label: Label, room: Size) -> None:
-    """One after the other, beyond the number of the cut."""
-    shown = [(words, style) for words, style, _ in label.lines()]
-    free = room.width - 2 * _EDGE - _NUMBER
-    sign = PILE_WIDTH + _GAP if label.pile else 0
-    while len(shown) > 1 and _run(shown) + sign > free:
-        shown.pop()
-    if _run(shown) + sign > free:
-        sign = 0
-    left = (_NUMBER - _run(shown) - sign) // 2
-    for words, style in shown:
-        if not label.mark:
-            _back(canvas, words, style, left, -_LINE_HEIGHT // 2)
+def _in_line(canvas: Canvas, form: _Form) -> None:
+    left = -form.box.width // 2
+    for words, style in form.lines:
         write(canvas, words, (left, style.size // 3), style)
         left += width(words, style) + _GAP
-    if label.pile and sign:
-        pile_sign(canvas, label.pile.pages, label.pile.page, (left + PILE_WIDTH // 2, 0))
+    if form.pile:
+        pile_sign(canvas, form.pile.pages, form.pile.page, (left + PILE_WIDTH // 2, 0))
 
 
-def _run(lines: Sequence[tuple[str, Style]]) -> int:
-    return sum(width(words, style) for words, style in lines) + _GAP * (len(lines) - 1)
-
-
-def _back(canvas: Canvas, words: str, style: Style, left: int, top: int) -> None:
-    """White behind words that stand on hatching."""
-    canvas.rect(Rect(left - MM, top, width(words, style) + 2 * MM, _LINE_HEIGHT), filled(WHITE))
+def _height(style: Style) -> int:
+    """Of a line in a stack: more than the letters, but just them for the smallest."""
+    return {LARGE: 6 * MM, BODY: 5 * MM, SMALL: _LINE_HEIGHT}.get(style.size, style.size)

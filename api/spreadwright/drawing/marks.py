@@ -22,6 +22,12 @@ def cut_number(canvas: Canvas, number: int, middle: Point) -> None:
     write(canvas, str(number), (middle[0], middle[1] + SMALL * 32 // 100), _NUMBER, align=Align.MIDDLE)
 
 
+def number_box(middle: Point) -> Rect:
+    """What the number of a cut takes, ticks."""
+    radius = NUMBER_RADIUS + THIN
+    return Rect(middle[0] - radius, middle[1] - radius, 2 * radius, 2 * radius)
+
+
 def pile_sign(canvas: Canvas, pages: Sequence[str], page: str, middle: Point) -> None:
     """The spread in small, with the page of the pile filled."""
     total = PILE_WIDTH if len(pages) > 1 else PILE_WIDTH // 2
@@ -44,6 +50,11 @@ def hatching(canvas: Canvas, rect: Rect, *, pitch: int = 3 * MM, colour: str = I
 
 def first_corner(canvas: Canvas, rect: Rect) -> None:
     """The mark of a sheet's top left corner, so that a turn is seen."""
-    side = 4 * MM
-    corner = Path().move(rect.left, rect.top).line(rect.left + side, rect.top).line(rect.left, rect.top + side).close()
+    box = corner_box(rect)
+    corner = Path().move(box.left, box.top).line(box.right, box.top).line(box.left, box.bottom).close()
     canvas.path(corner, filled(INK))
+
+
+def corner_box(rect: Rect) -> Rect:
+    """What the mark of the first corner takes, ticks."""
+    return Rect(rect.left, rect.top, 4 * MM, 4 * MM)

@@ -1,28 +1,34 @@
-"""The placement: the pages in outline, every piece with its number in gluing order and its two distances."""
+"""The placement: the pages in outline, every piece with its number in gluing order, and tables of distances and photos.
 
-from collections.abc import Mapping, Sequence
+Photos go on last, when all paper is glued: they lie over every piece.
+"""
+
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from spreadwright.drawing.callouts import REACH, Callout, Spot, box_size, callouts, draw_callout
 from spreadwright.drawing.canvas import Canvas, filled, stroked
+from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.fonts import Typeface
+from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
 from spreadwright.drawing.marks import WHITE
 from spreadwright.drawing.path import Point
-from spreadwright.drawing.tables import Table, table
-from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, MM, QUIET, SMALL, THIN, TITLE
-from spreadwright.drawing.type import Align, Style, width, write
-from spreadwright.geometry import Rect, Size, uncovered
-from spreadwright.lengths import Unit, size_text, with_unit
-from spreadwright.model import Edge, Offset, Recipe
+from spreadwright.drawing.placement_tables import photo_table, piece_table
+from spreadwright.drawing.rooms import rooms
+from spreadwright.drawing.theme import BODY, BOLD_LINE, HAIRLINE, INK, MM, QUIET, SMALL, THIN, TITLE
+from spreadwright.drawing.type import Align, Style, write
+from spreadwright.geometry import Rect, Size
+from spreadwright.model import Bench, Recipe
 from spreadwright.photos import MattedPhoto
-from spreadwright.placing import PlacedPiece, PlaceStep
+from spreadwright.placing import PlaceStep
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
+_MEASURE = _PAGE - 2 * _MARGIN
 _HEAD = 22 * MM
+_FURTHER_HEAD = 20 * MM
 _SINGLE = 120 * MM
-_MARK = Style(face=Typeface.SANS_BOLD, size=BODY)
-_SMALL_MARK = Style(face=Typeface.SANS_BOLD, size=SMALL)
-_NUMBER = Style(face=Typeface.SANS_BOLD, size=SMALL, colour=ACCENT, is_tabular=True)
+_HIGHEST = 150 * MM
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
 _PAGE_NAME = Style(face=Typeface.SANS_MEDIUM, size=SMALL, colour=QUIET)
@@ -30,16 +36,17 @@ _PAGE_NAME = Style(face=Typeface.SANS_MEDIUM, size=SMALL, colour=QUIET)
 
 @dataclass(frozen=True, slots=True)
 class PlacementPlan:
-    """All that the placement shows; `unit` is the bench's."""
+    """All that the placement shows; the unit of the bench is that of every figure."""
 
     recipe: Recipe
     steps: Sequence[PlaceStep]
     photos: Sequence[MattedPhoto]
-    unit: Unit
+    bench: Bench
+    cautions: Sequence[str] = ()
 
 
 @dataclass(frozen=True, slots=True)
-class _Page:
+class DrawnPage:
     """One page in the picture: where it lies and how much smaller it is drawn."""
 
     name: str
@@ -47,7 +54,13 @@ class _Page:
     drawn_width: int
     size: Size
 
+    @property
+    def whole(self) -> Rect:
+        """All of the page, as drawn."""
+        return self.rect(Rect.at(0, 0, self.size))
+
     def rect(self, rect: Rect) -> Rect:
+        """A place on the page, as drawn."""
         left, top = self._scaled(rect.left), self._scaled(rect.top)
         right, bottom = self._scaled(rect.right), self._scaled(rect.bottom)
         return Rect.between(self.at[0] + left, self.at[1] + top, self.at[0] + right, self.at[1] + bottom)
@@ -56,96 +69,156 @@ class _Page:
         return length * self.drawn_width // self.size.width
 
 
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Where everything lies in the picture, ticks.
+
+    Attributes:
+        callouts: The labels of the pieces.
+        unlabelled: How many pieces are seen but found no room for a label.
+        bottom: Below all labels.
+    """
+
+    pages: tuple[DrawnPage, ...]
+    callouts: tuple[Callout, ...]
+    unlabelled: int
+    bottom: int
+
+
 def placement_picture(plan: PlacementPlan, *, prefix: str = "") -> Canvas:
-    """The pages side by side, pieces numbered in gluing order, and a table of distances; 186 mm wide."""
-    pages = _pages(plan.recipe)
-    bottom = max(page.rect(Rect.at(0, 0, page.size)).bottom for page in pages) + 12 * MM
-    content = _table(plan)
-    size = Size(_PAGE, bottom + content.height + _MARGIN)
-    title = f"{plan.recipe.title}: placement"
-    canvas = Canvas(size, title=title, description=f"{len(plan.steps)} pieces in gluing order.", prefix=prefix)
-    canvas.rect(Rect.at(0, 0, size), filled(WHITE))
-    baseline = _MARGIN + TITLE * 7 // 10
-    write(canvas, "Placement", (_MARGIN, baseline), _HEADING)
-    write(canvas, plan.recipe.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
-    photos = {photo.on: photo for photo in plan.photos}
-    for page in pages:
-        _page(canvas, page, [step for step in plan.steps if step.placed.page == page.name], photos)
-    table(canvas, content, (_MARGIN, bottom), total=_PAGE - 2 * _MARGIN)
-    return canvas
+    """The pages side by side, pieces numbered in gluing order, and the tables; 186 mm wide."""
+    return _pictures(plan, NO_END, prefix)[0]
 
 
-def _pages(recipe: Recipe) -> tuple[_Page, ...]:
+def placement_leaves(plan: PlacementPlan, *, prefix: str = "") -> tuple[Canvas, ...]:
+    """The same for the printer: leaves of at most 186 × 265 mm, the rest of long tables on further ones."""
+    return _pictures(plan, LEAF_HEIGHT, prefix)
+
+
+def layout(plan: PlacementPlan) -> Layout:
+    """The pages as large as they can be: smaller only where labels must stand beside them."""
+    found = _laid_out(plan, 0, 0)
+    if not any(callout.leader for callout in found.callouts):
+        return found
+    sizes = [box_size(step.number, step.placed.piece.mark, SMALL) for step in plan.steps]
+    beside = max(size.width for size in sizes) + REACH
+    return _laid_out(plan, beside, max(size.height for size in sizes) + REACH)
+
+
+def _laid_out(plan: PlacementPlan, beside: int, above: int) -> Layout:
+    pages = _pages(plan.recipe, beside, _HEAD + above)
+    board = Rect.between(pages[0].whole.left, pages[0].whole.top, pages[-1].whole.right, pages[-1].whole.bottom)
+    spots = [spot for page in pages for spot in _spots(page, plan)]
+    found = callouts(spots, board)
+    unlabelled = sum(bool(spot.rooms) for spot in spots) - len(found)
+    return Layout(pages, found, unlabelled, max([board.bottom, *(callout.box.bottom for callout in found)]))
+
+
+def _pages(recipe: Recipe, beside: int, top: int) -> tuple[DrawnPage, ...]:
     """Two pages touch, as they do in the album; one page stands in the middle."""
     size = recipe.spread.size
     if size is None:
         raise ValueError("a spread of unknown size cannot be drawn; check the recipe first")
     count = len(recipe.spread.pages)
-    wide = (_PAGE - 2 * _MARGIN) // count if count > 1 else _SINGLE
+    wide = (_MEASURE - 2 * beside) // count
+    wide = min(wide, _HIGHEST * size.width // size.height, _SINGLE if count == 1 else wide)
     left = (_PAGE - count * wide) // 2
     return tuple(
-        _Page(name, (left + index * wide, _HEAD), wide, size) for index, name in enumerate(recipe.spread.pages)
+        DrawnPage(name, (left + index * wide, top), wide, size) for index, name in enumerate(recipe.spread.pages)
     )
 
 
-def _page(canvas: Canvas, page: _Page, steps: Sequence[PlaceStep], photos: Mapping[str, MattedPhoto]) -> None:
-    whole = page.rect(Rect.at(0, 0, page.size))
-    with canvas.group(clip=whole):
-        for step in steps:
-            _piece(canvas, page.rect(step.placed.rect), page, step.placed, photos)
+def _spots(page: DrawnPage, plan: PlacementPlan) -> Iterable[Spot]:
+    """Each piece of a page with what is seen of it; the edge of its own photo crosses no room."""
+    steps = _steps_on(page, plan)
+    photos = dict(_photos_on(page, plan))
     for index, step in enumerate(steps):
-        above = [page.rect(later.placed.rect) for later in steps[index + 1 :]]
-        room = _label_room(page.rect(step.placed.rect), above)
-        if room:
-            _label(canvas, step, room)
-    canvas.rect(whole, stroked(INK, BOLD_LINE))
-    name = "page" if page.name == "page" else f"{page.name} page"
-    write(canvas, name, (whole.left + whole.width // 2, whole.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
+        own = photos.get(step.number)
+        covers = [page.rect(later.placed.rect) for later in steps[index + 1 :]]
+        covers += [photo for number, photo in photos.items() if number != step.number]
+        seen = _within(page.rect(step.placed.rect), page.whole)
+        found = rooms(seen, covers if own is None else [*covers, own])
+        if own is not None:
+            found = (*rooms(_within(own, page.whole), covers), *found)
+        yield Spot(step.number, step.placed.piece.mark, found)
 
 
-def _piece(canvas: Canvas, drawn: Rect, page: _Page, placed: PlacedPiece, photos: Mapping[str, MattedPhoto]) -> None:
-    canvas.rect(drawn, filled(WHITE))
-    canvas.rect(drawn, stroked(INK, THIN))
-    photo = photos.get(placed.piece.id)
-    if photo:
-        canvas.rect(page.rect(photo.rect_on(placed.rect)), stroked(QUIET, HAIRLINE, dash=(MM, MM)))
+def _within(rect: Rect, page: Rect) -> Rect:
+    left, top = max(rect.left, page.left), max(rect.top, page.top)
+    return Rect.between(left, top, min(rect.right, page.right), min(rect.bottom, page.bottom))
 
 
-def _label_room(drawn: Rect, above: Sequence[Rect]) -> Rect | None:
-    """The roomiest rectangle of the piece that stays visible; None when all of it is hidden."""
-    free = uncovered(drawn, above)
-    return max(free, key=lambda rect: (min(rect.width, rect.height), rect.area), default=None)
+def _steps_on(page: DrawnPage, plan: PlacementPlan) -> list[PlaceStep]:
+    return [step for step in plan.steps if step.placed.page == page.name]
 
 
-def _label(canvas: Canvas, step: PlaceStep, room: Rect) -> None:
-    """Number and mark side by side, turned in a narrow upright strip."""
-    number, mark = str(step.number), step.placed.piece.mark
-    style = _MARK if min(room.width, room.height) > 8 * MM else _SMALL_MARK
-    gap = MM
-    run = width(number, _NUMBER) + gap + width(mark, style)
-    turned = room.width < run + MM and room.height > room.width
-    with canvas.group(at=(room.left + room.width // 2, room.top + room.height // 2), turned_deg=-90 if turned else 0):
-        write(canvas, number, (-run // 2, style.size // 3), _NUMBER)
-        write(canvas, mark, (run // 2, style.size // 3), style, align=Align.END)
+def _photos_on(page: DrawnPage, plan: PlacementPlan) -> list[tuple[int, Rect]]:
+    """The number of each mat and its photo, as drawn, in the order in which they are glued on."""
+    by_mat = {photo.on: photo for photo in plan.photos}
+    return [
+        (step.number, page.rect(photo.rect_on(step.placed.rect)))
+        for step in _steps_on(page, plan)
+        if (photo := by_mat.get(step.placed.piece.id)) is not None
+    ]
 
 
-def _table(plan: PlacementPlan) -> Table:
-    rows = tuple(_row(step, plan) for step in plan.steps)
-    return Table(("No.", "Piece", "", "Size", "Page", "Across", "Down"), rows)
+def _pictures(plan: PlacementPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
+    found = layout(plan)
+    first = found.bottom + 12 * MM
+    shared = leaves(_blocks(plan, found), first=first, further=_FURTHER_HEAD, height=height - _MARGIN)
+    pictures = []
+    for number, leaf in enumerate(shared):
+        canvas = _canvas(plan, bottom_of(leaf, first) + _MARGIN, number, prefix)
+        if number == 0:
+            _drawing(canvas, plan, found)
+        for top, block in leaf:
+            block.draw(canvas, (_MARGIN, top), _MEASURE)
+        pictures.append(canvas)
+    return tuple(pictures)
 
 
-def _row(step: PlaceStep, plan: PlacementPlan) -> tuple[str, ...]:
-    placed = step.placed
-    name = placed.piece.id + (", turned" if placed.is_turned else "")
-    size = size_text(placed.rect.width, placed.rect.height, plan.unit)
-    across, down = _distance(placed.across, plan.unit), _distance(placed.down, plan.unit)
-    return (str(step.number), placed.piece.mark, name, size, placed.page, across, down)
+def _canvas(plan: PlacementPlan, height: int, leaf: int, prefix: str) -> Canvas:
+    """An empty leaf under its heading."""
+    continued = ", continued" if leaf else ""
+    count = len(plan.steps)
+    described = f"{count} piece{'' if count == 1 else 's'} in gluing order."
+    title = f"{plan.recipe.title}: placement{continued}"
+    canvas = Canvas(Size(_PAGE, height), title=title, description=described, prefix=prefix)
+    canvas.rect(Rect(0, 0, _PAGE, height), filled(WHITE))
+    baseline = _MARGIN + TITLE * 7 // 10
+    write(canvas, f"Placement{continued}", (_MARGIN, baseline), _HEADING)
+    write(canvas, plan.recipe.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
+    return canvas
 
 
-def _distance(offset: Offset, unit: Unit) -> str:
-    distance = offset.distance or 0
-    if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and distance == 0:
-        return "centred"
-    if distance == 0:
-        return f"flush {offset.edge}"
-    return f"{with_unit(distance, unit)} from {offset.edge}"
+def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
+    """What stands under the pages."""
+    blocks: list[Block] = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
+    if found.unlabelled:
+        words = f"{found.unlabelled} of the smallest pieces carry no number above; their distances locate them."
+        blocks.append(remark(words, _MEASURE))
+    blocks.append(piece_table(plan.steps, plan.bench))
+    photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
+    return [*blocks, photos] if photos.rows else blocks
+
+
+def _drawing(canvas: Canvas, plan: PlacementPlan, found: Layout) -> None:
+    for page in found.pages:
+        with canvas.group(clip=page.whole):
+            _pieces(canvas, page, plan)
+        canvas.rect(page.whole, stroked(INK, BOLD_LINE))
+        name = "page" if page.name == "page" else f"{page.name} page"
+        middle = page.whole.left + page.whole.width // 2
+        write(canvas, name, (middle, found.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
+    for callout in found.callouts:
+        draw_callout(canvas, callout)
+
+
+def _pieces(canvas: Canvas, page: DrawnPage, plan: PlacementPlan) -> None:
+    for step in _steps_on(page, plan):
+        drawn = page.rect(step.placed.rect)
+        canvas.rect(drawn, filled(WHITE))
+        canvas.rect(drawn, stroked(INK, THIN))
+    for _, photo in _photos_on(page, plan):
+        canvas.rect(photo, filled(WHITE))
+        canvas.rect(photo, stroked(QUIET, HAIRLINE, dash=(MM, MM)))

@@ -6,28 +6,25 @@ The same drawing for every bench; the readings in its table are those of the ben
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from spreadwright.cutting import CutSheet, CutStep, Fate, Region, Share
+from spreadwright.cutting import CutSheet, CutStep, CutWords, Region
 from spreadwright.drawing.canvas import Canvas, filled, stroked
+from spreadwright.drawing.cautions import caution
+from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
 from spreadwright.drawing.dimensions import Span, across, down, fits
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Label, Pile, part_label
-from spreadwright.drawing.marks import (
-    NUMBER_RADIUS,
-    WHITE,
-    cut_number,
-    first_corner,
-    hatching,
-)
+from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
+from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
-from spreadwright.drawing.tables import Table, table
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import UNIT_WORDS, Unit, size_text, text, with_unit
-from spreadwright.model import Axis, Measures, Piece, Use
+from spreadwright.lengths import UNIT_WORDS, Unit, size_text, text
+from spreadwright.model import Axis, Bench, Piece, Use
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
+_MEASURE = _PAGE - 2 * _MARGIN
 _LONGEST_SIDE = 136 * MM
 _CHAIN, _OVERALL = 6 * MM, 13 * MM
 _HEAD = 20 * MM
@@ -42,20 +39,29 @@ class SheetPlan:
 
     Attributes:
         steps: The cuts of this sheet, in order.
+        words: One entry for each step.
         pieces: Every piece by id.
         page_of: The page on whose pile each piece goes, by id.
         pages: The pages of the spread, from left to right.
-        unit: Of the bench, for every figure.
+        bench: Its unit is that of every figure.
+        cautions: What is said before the first cut.
     """
 
     title: str
     role: str
     sheet: CutSheet
     steps: Sequence[CutStep]
+    words: Sequence[CutWords]
     pieces: Mapping[str, Piece]
     page_of: Mapping[str, str]
     pages: Sequence[str]
-    unit: Unit
+    bench: Bench
+    cautions: Sequence[str] = ()
+
+    @property
+    def unit(self) -> Unit:
+        """The unit of every figure."""
+        return self.bench.unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,31 +82,66 @@ class _Frame:
 
 
 def cut_sheet_picture(plan: SheetPlan, *, prefix: str = "") -> Canvas:
-    """The cut sheet of one sheet, 186 mm wide and as high as its tables need."""
-    whole = _whole(plan.sheet)
-    frame = _Frame(
-        ((_PAGE - _drawn(whole.width, whole)) // 2, _HEAD + _OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole)
-    )
-    bottom = frame.rect(whole).bottom + _OVERALL + 5 * MM
-    tables = _tables(plan)
-    height = bottom + sum(each.height + 6 * MM for each in tables) + _MARGIN - 6 * MM
-    canvas = Canvas(
-        Size(_PAGE, height),
-        title=f"{plan.title}: sheet {plan.sheet.number}",
-        description=_described(plan),
-        prefix=prefix,
-    )
+    """The cut sheet of one sheet, 186 mm wide and as high as its table needs."""
+    return _pictures(plan, NO_END, prefix)[0]
+
+
+def cut_sheet_leaves(plan: SheetPlan, *, prefix: str = "") -> tuple[Canvas, ...]:
+    """The same for the printer: leaves of at most 186 × 265 mm, the rest of a long table on further ones."""
+    return _pictures(plan, LEAF_HEIGHT, prefix)
+
+
+def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
+    drawn = _frame(plan).rect(_whole(plan.sheet))
+    first = drawn.bottom + _OVERALL + 3 * MM
+    shared = leaves(_blocks(plan), first=first, further=_HEAD, height=height - _MARGIN)
+    pictures = []
+    for number, leaf in enumerate(shared):
+        canvas = _canvas(plan, bottom_of(leaf, first) + _MARGIN, number, prefix)
+        if number == 0:
+            _drawing(canvas, plan)
+        for top, block in leaf:
+            block.draw(canvas, (_MARGIN, top), _MEASURE)
+        pictures.append(canvas)
+    return tuple(pictures)
+
+
+def _canvas(plan: SheetPlan, height: int, leaf: int, prefix: str) -> Canvas:
+    """An empty leaf under its heading."""
+    continued = ", continued" if leaf else ""
+    title = f"{plan.title}: sheet {plan.sheet.number}{continued}"
+    canvas = Canvas(Size(_PAGE, height), title=title, description=_described(plan), prefix=prefix)
     canvas.rect(Rect(0, 0, _PAGE, height), filled(WHITE))
-    _heading(canvas, plan, whole)
+    baseline = _MARGIN + TITLE * 7 // 10
+    write(canvas, f"Sheet {plan.sheet.number}{continued}", (_MARGIN, baseline), _HEADING)
+    write(canvas, plan.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
+    return canvas
+
+
+def _blocks(plan: SheetPlan) -> list[Block]:
+    """What stands under the drawing: cautions before the cuts."""
+    if not plan.steps:
+        return [whole_sheet_table(plan.sheet, plan.pieces, plan.page_of)]
+    cautions = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
+    return [*cautions, cut_table(plan.steps, plan.words, plan.pieces, plan.page_of, plan.bench)]
+
+
+def _drawing(canvas: Canvas, plan: SheetPlan) -> None:
+    frame, whole = _frame(plan), _whole(plan.sheet)
+    _subtitles(canvas, plan, whole)
+    ends = _cut_ends(plan, frame)
     _parts(canvas, plan, frame)
-    _cuts(canvas, plan, frame)
+    _cuts(canvas, plan, frame, ends)
     canvas.rect(frame.rect(whole), stroked(INK, BOLD_LINE))
     first_corner(canvas, frame.rect(whole))
+    _labels(canvas, plan, frame, [*(number_box(end) for end in ends), corner_box(frame.rect(whole))])
     _dimensions(canvas, plan, frame)
-    for each in tables:
-        table(canvas, each, (_MARGIN, bottom), total=_PAGE - 2 * _MARGIN)
-        bottom += each.height + 6 * MM
-    return canvas
+
+
+def _frame(plan: SheetPlan) -> _Frame:
+    whole = _whole(plan.sheet)
+    left = (_PAGE - _drawn(whole.width, whole)) // 2
+    return _Frame((left, _HEAD + _OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole))
 
 
 def _whole(sheet: CutSheet) -> Rect:
@@ -119,18 +160,24 @@ def _drawn(length: int, whole: Rect) -> int:
 
 def _described(plan: SheetPlan) -> str:
     parts = ", ".join(part.id for part in plan.sheet.parts)
-    return f"{len(plan.steps)} cuts give {len(plan.sheet.parts)} parts: {parts}."
+    if not plan.steps:
+        return f"The sheet is not cut; the whole of it is {parts}."
+    return f"{_counted(len(plan.steps), 'cut')} give{'s' if len(plan.steps) == 1 else ''} " + (
+        f"{_counted(len(plan.sheet.parts), 'part')}: {parts}."
+    )
 
 
-def _heading(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
-    baseline = _MARGIN + TITLE * 7 // 10
-    write(canvas, f"Sheet {plan.sheet.number}", (_MARGIN, baseline), _HEADING)
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}{'' if count == 1 else 's'}"
+
+
+def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
+    baseline = _MARGIN + TITLE * 7 // 10 + 6 * MM
     size = size_text(whole.width, whole.height, plan.unit)
-    cuts = f"{len(plan.steps)} cut{'s' if len(plan.steps) != 1 else ''}"
-    write(canvas, f"{plan.role}, {size}, {cuts}", (_MARGIN, baseline + 6 * MM), _SUBTITLE)
-    right = (_PAGE - _MARGIN, baseline + 6 * MM)
+    cuts = _counted(len(plan.steps), "cut") if plan.steps else "not cut"
+    write(canvas, f"{plan.role}, {size}, {cuts}", (_MARGIN, baseline), _SUBTITLE)
+    right = (_PAGE - _MARGIN, baseline)
     write(canvas, f"dimensions in {UNIT_WORDS[plan.unit]}", right, _SUBTITLE, align=Align.END)
-    write(canvas, plan.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
 
 
 def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
@@ -141,32 +188,56 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
         if part.use is not Use.PIECE:
             hatching(canvas, drawn)
         canvas.rect(drawn, stroked(INK, THIN))
-        _label(canvas, plan, part, drawn)
 
 
-def _label(canvas: Canvas, plan: SheetPlan, part: Region, drawn: Rect) -> None:
-    size = size_text(part.rect.width, part.rect.height, plan.unit) if part.rect else ""
+def _labels(canvas: Canvas, plan: SheetPlan, frame: _Frame, obstacles: Sequence[Rect]) -> None:
+    for part in plan.sheet.parts:
+        if part.rect is not None:
+            part_label(canvas, _label(plan, part, part.rect), frame.rect(part.rect), obstacles)
+
+
+def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
+    size = size_text(rect.width, rect.height, plan.unit)
     piece = plan.pieces.get(part.id)
     if piece is None:
-        part_label(canvas, Label("", part.name, size), drawn)
-    else:
-        pile = Pile(tuple(plan.pages), plan.page_of[part.id]) if part.id in plan.page_of else None
-        part_label(canvas, Label(piece.mark, piece.id, size, pile), drawn)
+        return Label("", part.name, size)
+    pile = Pile(tuple(plan.pages), plan.page_of[part.id]) if part.id in plan.page_of else None
+    return Label(piece.mark, piece.id, size, pile)
 
 
-def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
-    """Each cut as a line, its number at the end where the arm comes down: below for columns, left for rows."""
-    ends: list[tuple[int, Point]] = []
+def _cut_ends(plan: SheetPlan, frame: _Frame) -> list[Point]:
+    """Where each cut has its number: at the end where the arm comes down, below for columns, left for rows.
+
+    Beside the number of a near cut it stands further along its line.
+    """
+    ends: list[Point] = []
+    for step in plan.steps:
+        part, falling = frame.rect(step.on_board), frame.rect(step.falling.rect)
+        near, pitch = NUMBER_RADIUS + MM, 2 * NUMBER_RADIUS + MM
+        if step.axis is Axis.COLUMNS:
+            line = [(falling.left, y) for y in range(part.bottom - near, part.top + near, -pitch)]
+            first = (falling.left, part.bottom - near)
+        else:
+            line = [(x, falling.top) for x in range(part.left + near, part.right - near, pitch)]
+            first = (part.left + near, falling.top)
+        ends.append(next((end for end in line if not any(_touch(end, other) for other in ends)), first))
+    return ends
+
+
+def _touch(one: Point, other: Point) -> bool:
+    return number_box(one).overlaps(number_box(other))
+
+
+def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame, ends: Sequence[Point]) -> None:
+    """Each cut as a line, and over all lines the numbers."""
     for step in plan.steps:
         part, falling = frame.rect(step.on_board), frame.rect(step.falling.rect)
         if step.axis is Axis.COLUMNS:
             canvas.line((falling.left, part.top), (falling.left, part.bottom), stroked(ACCENT, LINE))
-            ends.append((step.number, (falling.left, part.bottom - NUMBER_RADIUS - MM)))
         else:
             canvas.line((part.left, falling.top), (part.right, falling.top), stroked(ACCENT, LINE))
-            ends.append((step.number, (part.left + NUMBER_RADIUS + MM, falling.top)))
-    for number, end in ends:
-        cut_number(canvas, number, end)
+    for step, end in zip(plan.steps, ends, strict=True):
+        cut_number(canvas, step.number, end)
 
 
 def _dimensions(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
@@ -198,30 +269,3 @@ def _columns(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
 def _rows(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
     drawn = [(frame.rect(rect), rect) for rect in sorted(rects, key=lambda rect: rect.top)]
     return [Span(d.top, d.bottom, text(rect.height, unit)) for d, rect in drawn]
-
-
-def _tables(plan: SheetPlan) -> list[Table]:
-    if not plan.steps:
-        part = plan.sheet.parts[0]
-        goes = _goes(Share(_whole(plan.sheet), Fate(part.use or Use.SCRAP), part.id), plan)
-        return [Table(("Whole sheet", ""), ((goes, "It is not cut."),))]
-    measured = "stays" if plan.steps[0].measures is Measures.KEPT else "falls"
-    heads = ("Cut", "On the board", f"Set to (part that {measured})", "Falls", "Stays")
-    return [Table(heads, tuple(_row(step, plan) for step in plan.steps))]
-
-
-def _row(step: CutStep, plan: SheetPlan) -> tuple[str, ...]:
-    lies = "as drawn" if step.axis is Axis.COLUMNS else "turned a quarter to the left"
-    reading = with_unit(step.reading, plan.unit)
-    if step.reading != step.exact:
-        reading += f" (exactly {with_unit(step.exact, plan.unit)})"
-    return (str(step.number), lies, reading, _goes(step.falling, plan), _goes(step.kept, plan))
-
-
-def _goes(share: Share, plan: SheetPlan) -> str:
-    if share.fate is Fate.PIECE:
-        page = plan.page_of.get(share.id, "")
-        return f"{plan.pieces[share.id].mark} to the {page if page == 'page' else page + ' page'}"
-    return {Fate.SPARE: "spare, keep it", Fate.SET_ASIDE: "set aside", Fate.ON_BOARD: "cut further"}.get(
-        share.fate, "scrap"
-    )

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
-from spreadwright.drawing.placement import PlacementPlan, placement_picture
+from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
 from spreadwright.drawing.raster import pdf, png
-from spreadwright.drawing.sheet import SheetPlan, cut_sheet_picture
+from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.drawing.svg import svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
@@ -44,32 +44,55 @@ def swatch_svg(paper: Paper, side: Side = Side.FRONT) -> bytes:
 
 
 def cut_sheets_svg(cutting: Cutting) -> tuple[bytes, ...]:
-    """The cut sheet of every sheet, in order."""
-    by_id = {piece.id: piece for piece in cutting.pieces}
-    roles = {role.id: role.title or role.id for role in cutting.recipe.roles}
-    return tuple(
-        svg_bytes(
-            cut_sheet_picture(
-                SheetPlan(
-                    cutting.recipe.title,
-                    roles.get(sheet.role, sheet.role),
-                    sheet,
-                    cutting.steps_of(sheet),
-                    by_id,
-                    cutting.page_of,
-                    cutting.recipe.spread.pages,
-                    cutting.bench.unit,
-                )
-            )
-        )
-        for sheet in cutting.sheets
-    )
+    """The cut sheet of every sheet, in order, each as high as its table needs."""
+    return tuple(svg_bytes(cut_sheet_picture(plan)) for plan in _sheet_plans(cutting))
+
+
+def cut_sheets_pages_svg(cutting: Cutting, *, is_uncut_shown: bool = True) -> tuple[bytes, ...]:
+    """The cut sheets for the printer: no page is higher than 265 mm, the rest of a long table is on further ones.
+
+    Args:
+        cutting: The cuts on one bench.
+        is_uncut_shown: Whether a sheet that is not cut has its page, too.
+    """
+    plans = [plan for plan in _sheet_plans(cutting) if plan.steps or is_uncut_shown]
+    return tuple(svg_bytes(leaf) for plan in plans for leaf in cut_sheet_leaves(plan))
 
 
 def placement_svg(placing: Placing) -> bytes:
-    """The pages in outline with every piece numbered in gluing order, and the table of distances."""
-    plan = PlacementPlan(placing.recipe, placing.steps, placing.photos, placing.bench.unit)
-    return svg_bytes(placement_picture(plan))
+    """The pages in outline with every piece numbered in gluing order, and the tables; as high as they need."""
+    return svg_bytes(placement_picture(_placement_plan(placing)))
+
+
+def placement_pages_svg(placing: Placing) -> tuple[bytes, ...]:
+    """The same for the printer: no page is higher than 265 mm."""
+    return tuple(svg_bytes(leaf) for leaf in placement_leaves(_placement_plan(placing)))
+
+
+def _sheet_plans(cutting: Cutting) -> list[SheetPlan]:
+    by_id = {piece.id: piece for piece in cutting.pieces}
+    roles = {role.id: role.title or role.id for role in cutting.recipe.roles}
+    return [
+        SheetPlan(
+            cutting.recipe.title,
+            roles.get(sheet.role, sheet.role),
+            sheet,
+            cutting.steps_of(sheet),
+            tuple(
+                words for step, words in zip(cutting.steps, cutting.words, strict=True) if step.sheet == sheet.number
+            ),
+            by_id,
+            cutting.page_of,
+            cutting.recipe.spread.pages,
+            cutting.bench,
+            cutting.cautions,
+        )
+        for sheet in cutting.sheets
+    ]
+
+
+def _placement_plan(placing: Placing) -> PlacementPlan:
+    return PlacementPlan(placing.recipe, placing.steps, placing.photos, placing.bench, placing.cautions)
 
 
 def as_png(svg: bytes, width_px: int) -> bytes:

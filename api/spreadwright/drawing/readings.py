@@ -1,0 +1,13 @@
+"""Lengths for a scale, short enough for a table."""
+
+from spreadwright.lengths import Unit, nearest, with_unit
+
+
+def reading(length: int, step: int, unit: Unit) -> str:
+    """The mark nearest to a length on a scale with a mark every `step` ticks, and the length where that differs.
+
+    >>> reading(56896, 320, Unit.MILLIMETRE), reading(56896, 508, Unit.INCH)
+    ('178 mm (for 177.8 mm)', '7 in')
+    """
+    mark = nearest(length, step)
+    return with_unit(mark, unit) + (f" (for {with_unit(length, unit)})" if mark != length else "")
