@@ -26,21 +26,22 @@ class Download:
 
 
 def downloads(
-    job: RecipeJob, cut_sheets: Sequence[bytes], placement: bytes
+    job: RecipeJob, cut_pages: Sequence[bytes], placement_pages: Sequence[bytes], *, sheets: int
 ) -> tuple[tuple[Download, ...], dict[str, bytes]]:
     """The list of downloads, and their files.
 
     Args:
         job: The recipe; its leading colourway is the one to take away.
-        cut_sheets: One picture for each sheet that is cut, SVG.
-        placement: The placement picture, SVG.
+        cut_pages: The pages of all sheets that are cut, SVG.
+        placement_pages: The pages of the placement, SVG.
+        sheets: How many sheets are cut.
     """
     recipe_id = job.recipe.id
     offered = [("The recipe", "JSON", f"{recipe_id}.json", job.reading.data), *_spread(job)]
-    if cut_sheets:
-        what = "The cut sheet" if len(cut_sheets) == 1 else "All cut sheets"
-        offered.append((what, "PDF", f"{recipe_id}-cut-sheets.pdf", as_pdf(cut_sheets)))
-    offered.append(("The placement", "PDF", f"{recipe_id}-placement.pdf", as_pdf([placement])))
+    if sheets:
+        what = "The cut sheet" if sheets == 1 else "All cut sheets"
+        offered.append((what, "PDF", f"{recipe_id}-cut-sheets.pdf", as_pdf(cut_pages)))
+    offered.append(("The placement", "PDF", f"{recipe_id}-placement.pdf", as_pdf(placement_pages)))
     listed = tuple(
         Download(what, form, f"downloads/{recipe_id}/{name}", len(data)) for what, form, name, data in offered
     )

@@ -13,7 +13,7 @@ from spreadwright.gallery.typesetting import counted
 from spreadwright.geometry import Size
 from spreadwright.model import Axis, Bench, Piece, Recipe, Role
 from spreadwright.tasks import Cutting, Placing, cut, place, recipe_findings
-from spreadwright.tasks.draw import cut_sheets_svg, placement_svg
+from spreadwright.tasks.draw import cut_sheets_pages_svg, cut_sheets_svg, placement_pages_svg, placement_svg
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,7 +95,12 @@ def recipe_page(job: RecipeJob) -> tuple[RecipePage, Files]:
     placement_picture = picture(f"{folder}/placement.svg", placement, _placement_alt(placing))
     files |= {each.picture.path: sheet_svgs[each.number - 1] for each in cut_sheets}
     files[placement_picture.path] = placement
-    offered, offered_files = downloads(job, [sheet_svgs[each.number - 1] for each in cut_sheets], placement)
+    offered, offered_files = downloads(
+        job,
+        cut_sheets_pages_svg(cutting, is_uncut_shown=False),
+        placement_pages_svg(placing),
+        sheets=len(cut_sheets),
+    )
     page = RecipePage(
         recipe,
         job.bench,

@@ -12,7 +12,7 @@ from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
 from spreadwright.tasks import Cutting, cut
 from spreadwright.tasks.answers import cuts_answer
-from spreadwright.tasks.draw import cut_sheets_svg
+from spreadwright.tasks.draw import cut_sheets_pages_svg, cut_sheets_svg
 
 blueprint = Resources("cuts", __name__, description=__doc__)
 
@@ -35,7 +35,7 @@ def _first_cut(cutting: Cutting) -> int:
 
 
 def _every_sheet(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[bytes, ...]:
-    return cut_sheets_svg(cut(recipe, bench))
+    return cut_sheets_pages_svg(cut(recipe, bench))
 
 
 @blueprint.resource(

@@ -11,7 +11,7 @@ from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
 from spreadwright.tasks import place
 from spreadwright.tasks.answers import placement_answer
-from spreadwright.tasks.draw import placement_svg
+from spreadwright.tasks.draw import placement_pages_svg, placement_svg
 
 blueprint = Resources("placement", __name__, description=__doc__)
 
@@ -24,10 +24,14 @@ def _pages(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
     return placement_svg(place(recipe, bench))
 
 
+def _printed(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[bytes, ...]:
+    return placement_pages_svg(place(recipe, bench))
+
+
 @blueprint.resource(
     "/recipes/<recipe_id>/placement",
     json_form(_steps, Placement),
-    *picture_forms(_pages),
+    *picture_forms(_pages, _printed),
     query=PlacementQuery,
 )
 def placement(arguments: Arguments, recipe_id: str) -> Documents:
