@@ -38,7 +38,7 @@ command -v $(PYTHON) >/dev/null && \
 $(PYTHON) -c 'import ctypes, ensurepip, sys, venv; ctypes.CDLL("libcairo.so.2"); sys.exit(sys.version_info < (3, 11))' 2>/dev/null
 endef
 
-$(BIN)/python:
+$(VENV)/venv.stamp:
 	@if $(has_system); then :; \
 	elif [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
 	  echo "Installing $(SYSTEM)" >&2 && apt-get update -qq && \
@@ -47,13 +47,14 @@ $(BIN)/python:
 	@$(has_system) || { \
 	  echo "Spreadwright needs Python 3.11 or newer with venv, and the cairo library. On Debian, as root:" >&2; \
 	  echo "    apt-get install $(SYSTEM)" >&2; exit 1; }
-	$(PYTHON) -m venv $(VENV)
+	$(PYTHON) -m venv --clear $(VENV)
+	@touch $@
 
-$(VENV)/run.stamp: pyproject.toml | $(BIN)/python
+$(VENV)/run.stamp: pyproject.toml $(VENV)/venv.stamp
 	$(PIP) --editable .
 	@touch $@
 
-$(VENV)/dev.stamp: pyproject.toml | $(BIN)/python
+$(VENV)/dev.stamp: pyproject.toml $(VENV)/venv.stamp
 	$(PIP) --editable '.[dev]'
 	@touch $@ $(VENV)/run.stamp
 

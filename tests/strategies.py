@@ -30,7 +30,9 @@ def cut_trees(draw: st.DrawFn, width: int = 96, height: int = 96, axis: Axis | N
     total = width if axis is Axis.COLUMNS else height
     if depth == 0 or total < 8 or draw(st.integers(0, 4)) == 0:
         return Leaf(Use.PIECE, draw(st.sampled_from(["panel", "mat", "strip", "tile"])))
-    if total % 2 == 0 and draw(st.booleans()):
+    if draw(st.integers(0, 9)) == 0:
+        shares = [(total, 1)]
+    elif total % 2 == 0 and draw(st.booleans()):
         shares = [(total // 2, 2)]
     else:
         first = draw(st.integers(2, total - 2))

@@ -114,6 +114,28 @@ def _in_centimetres(document):
     document["photos"], document["captions"], document["roles"] = [], [], {"plain": {"kind": "plain"}}
 
 
+def test_unreadable_file_of_the_collection_keeps_its_reason(run, folder):
+    (folder / "huge.json").write_bytes(b" " * 2_000_000)
+    assert "more than 1,048,576 bytes" in run("check", "huge").stderr
+
+
+def test_name_longer_than_any_file_is_unknown(run):
+    result = run("check", "a" * 5000)
+    assert result.exit_code == 2 and "There is no file or recipe" in result.stderr
+
+
+def test_list_ends_where_the_colourways_end(run):
+    result = run("colourways", "window-seat", "--set", "two", "--start", "9" * 20)
+    assert result.exit_code == 0 and result.stdout.endswith(" colourways\n")
+
+
+def test_first_set_that_fits_is_drawn_when_none_is_named(run, folder, tmp_path):
+    plain = spoilt(lambda d: d["papers"].__delitem__(slice(2, 4)), PAPERS)
+    (folder / "paper-sets" / "a-plain.json").write_bytes(plain)
+    assert run("draw", "window-seat", "-o", str(tmp_path / "spread.svg")).exit_code == 0
+    assert "Two and two" in (tmp_path / "spread.svg").read_text()
+
+
 def test_full_disk_is_one_line_and_exit_code_2():
     command = [sys.executable, "-m", "spreadwright", "check", "rain-until-four"]
     with Path("/dev/full").open("w") as full:

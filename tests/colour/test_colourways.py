@@ -47,6 +47,16 @@ def test_no_listed_colourway_lays_a_one_way_print_on_its_side():
     assert "reed~back" not in [choice.id for choice in choices(recipe, recipe.role("print"), SET)]
 
 
+def test_turned_piece_of_another_role_with_a_like_name_does_not_matter():
+    def spoil(document):
+        document["sheets"][1]["columns"][0]["rows"][0]["piece"] = "block-left"
+        document["placements"][4] |= {"piece": "block-left", "turned": True}
+        document["photos"].pop(0)
+
+    recipe = read_recipe(spoilt(spoil)).model
+    assert "reed" in [choice.id for choice in choices(recipe, recipe.role("print"), SET)]
+
+
 def test_ids_are_stable_and_lead_back():
     for each in colourways(RECIPE, SET):
         assert named(RECIPE, SET, each.id) == each
@@ -87,7 +97,16 @@ def _one_way():
 
 
 @pytest.mark.parametrize(
-    "name", ["two", "two.fog", "two.fog.slate.ropes", "two.fog.slate.rope~front", "three.fog.slate.rope", ""]
+    "name",
+    [
+        "two",
+        "two.fog",
+        "two.fog.slate.ropes",
+        "two.fog.slate.rope~front",
+        "two.fog.slate.rope~",
+        "three.fog.slate.rope",
+        "",
+    ],
 )
 def test_id_that_names_nothing_is_refused(name):
     with pytest.raises(UnknownName):

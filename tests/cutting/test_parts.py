@@ -2,9 +2,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from spreadwright.cutting import cut_sheets, pieces
-from spreadwright.cutting.parts import MOST_PARTS
 from spreadwright.geometry import Rect, is_tiled
-from spreadwright.model import Axis, Branch, Leaf, Split, Use, leaf_count, mirrored
+from spreadwright.model import MOST_PARTS, Axis, Branch, Leaf, Split, Use, leaf_count, mirrored
 from strategies import SQUARE, cut_trees, recipe_of
 
 WHOLE = Rect.at(0, 0, SQUARE)

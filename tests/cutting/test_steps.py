@@ -22,7 +22,7 @@ def test_simulated_trimmer_gets_the_pieces_that_were_promised(trees, bench):
     trimmer = SimulatedTrimmer(sheets, bench.trimmer.length)
     for step in cut_steps(sheets, bench):
         trimmer.follow(step)
-    promised = {part.id: part.rect.size for sheet in sheets if sheet.root.axis for part in sheet.parts}
+    promised = {part.id: part.rect.size for sheet in sheets if len(sheet.parts) > 1 for part in sheet.parts}
     assert trimmer.done == promised
     assert trimmer.board is None and trimmer.aside == []
 
@@ -80,6 +80,21 @@ def test_reading_between_marks_is_the_nearest_mark():
     split = Split(Axis.COLUMNS, (piece(3 * INCH + INCH // 64, "a"), piece(None, "b")))
     (step,) = cut_steps(cut_sheets(recipe_of(split)), INCH_BENCH)
     assert (step.exact, step.reading) == (3 * INCH + INCH // 64, 3 * INCH)
+
+
+def test_finished_piece_inside_a_split_of_one_is_put_on_its_pile():
+    single = Split(Axis.ROWS, (piece(12 * INCH, "tall"),))
+    split = Split(Axis.COLUMNS, (Branch(4 * INCH, single), Branch(4 * INCH, single), piece(None, "rest-of-it")))
+    first, second = cut_steps(cut_sheets(recipe_of(split)), INCH_BENCH)
+    assert [first.falling.id, second.falling.id, second.kept.id] == ["rest-of-it", "tall-2", "tall-1"]
+    assert (first.kept.fate, second.kept.fate) == (Fate.ON_BOARD, Fate.PIECE)
+
+
+def test_kept_part_is_everything_before_the_cut():
+    split = Split(Axis.COLUMNS, (piece(INCH, "a"), piece(2 * INCH, "b"), piece(3 * INCH, "c"), piece(None, "d")))
+    kept = [step.kept for step in cut_steps(cut_sheets(recipe_of(split)), INCH_BENCH)]
+    assert [share.rect.width // INCH for share in kept] == [6, 3, 1]
+    assert [share.id for share in kept] == ["", "", "a"]
 
 
 def test_split_with_one_part_takes_no_cut():

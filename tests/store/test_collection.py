@@ -67,6 +67,12 @@ def test_unreadable_file_is_kept_with_its_reason_and_hides_no_other(folder):
     assert recipes["attic"].is_sound
 
 
+def test_names_of_files_become_fit_for_addresses(folder):
+    for name in ("Low Tide.v2.json", "low-tide-v2.json", "#.json"):
+        (folder / name).write_bytes(sound())
+    assert list(Collection(folder).recipes) == ["attic", "document", "low-tide-v2", "low-tide-v2-2", "window-seat"]
+
+
 def test_empty_folder_is_an_empty_collection(tmp_path):
     assert Collection(tmp_path).recipes == Collection(tmp_path).paper_sets == {}
 

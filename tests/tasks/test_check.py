@@ -1,5 +1,6 @@
 # ruff: noqa: E501 - one fault a line reads best
 import json
+import time
 
 import pytest
 
@@ -70,6 +71,9 @@ CASES = [
     ("photo-meets-piece", "/photos/0", "tile-1", put("placements", 4, "left", "1/2")),
     ("photo-on-unknown", "/photos/1/on", "mat", put("photos", 1, "on", "mat")),
     ("photo-twice", "/photos/2/on", "mat-1", put("photos", 2, "on", "mat-1")),
+    ("caption-twice", "/captions/1/on", "tile-2", add("captions", {"on": "tile-2"})),
+    ("caption-under-photo", "/captions/1/on", "mat-1", add("captions", {"on": "mat-1"})),
+    ("cut-lost-between-marks", "/sheets/2/rows", "same mark", put("sheets", 2, "rows", 0, {"height": "1/64", "piece": "strip", "times": 2})),
     ("caption-on-unknown", "/captions/0/on", "tilt-2", put("captions", 0, "on", "tilt-2")),
     ("sheet-larger-than-trimmer", "/sheets/0/columns", "14 in long", put("sheets", 0, {"role": "background", "size": ["12", "14"], "columns": [{"width": "6", "piece": "base", "times": 2}]})),
     ("off-graduation", "/sheets/1/columns/0/rows/1/columns", "between two marks", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
@@ -83,6 +87,11 @@ CASES = [
     ("members-not-together", "/sheets/0/rows", "rows", put("sheets", 0, "rows", [{"height": "12", "piece": "x"}])),
     ("wrong-type", "/sheets/1/columns/0/width", "a number", put(*CUT, "width", 7)),
     ("wrong-value", "/unit", "inch", put("unit", "inch")),
+    ("wrong-type", "/placements/4", "a number", put("placements", 4, 5)),
+    ("wrong-type", "/placements/4", "null", put("placements", 4, None)),
+    ("wrong-value", "/spread/pages", "leftt", put("spread", "pages", "leftt")),
+    ("wrong-text", "/title", "T", put("title", "T\n")),
+    ("wrong-text", "/sheets/1/columns/0/rows/0/piece", "panel", put(*CUT, "rows", 0, "piece", "panel\n")),
     ("wrong-text", "/title", "a", put("title", "a\u0000b")),
     ("unknown-schema", "/schema", "recipe/2", put("schema", "recipe/2")),
 ]  # fmt: skip
@@ -162,6 +171,23 @@ def test_one_open_length_hides_no_more_than_it_must():
     assert "1/4 in wide" in found["strip-too-narrow", "/sheets/2/columns/2/rows/0"]
     assert "1 in beyond the bottom edge" in found["off-page", "/placements/10"]
     assert {("mat-too-small", "/photos/0"), ("mat-too-small", "/photos/1")} <= set(found)
+
+
+def test_many_unknown_names_are_found_within_a_second():
+    def spoil(document):
+        rows = [{"height": "rest", "columns": [{"width": "1/16", "piece": f"part-a{i}"} for i in range(192)]}]
+        document["sheets"] = [{"role": "plain", "size": ["12", "12"], "rows": rows} for _ in range(5)]
+        for index, sheet in enumerate(document["sheets"]):
+            document["sheets"][index] = json.loads(json.dumps(sheet).replace("part-a", f"part-{'bcdef'[index]}"))
+        document["placements"] = [{"piece": f"prat-{i}", "page": "left", "left": "0", "top": "0"} for i in range(1000)]
+        document["photos"] = [{"on": f"prat-{i}"} for i in range(200)]
+        document["captions"] = [{"on": f"prat-{i}"} for i in range(200)]
+
+    data = spoilt(spoil)
+    start = time.perf_counter()
+    findings = check(data, INCH_BENCH).findings
+    assert len([f for f in findings if f.code == "piece-not-cut"]) == 1000
+    assert time.perf_counter() - start < 2
 
 
 def test_sheet_too_large_both_ways_is_not_told_to_be_cut_the_other_way():

@@ -14,7 +14,7 @@ from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.options import bench_option, json_option, set_option
 from spreadwright.errors import CannotWrite, SpreadwrightError
-from spreadwright.model import PaperSet
+from spreadwright.model import PaperSet, Recipe
 from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
 
@@ -57,7 +57,7 @@ def check(
     as_json: bool,
 ) -> None:
     """Say everything that can be known about recipes, paper sets or benches."""
-    set_id = set_id or (colourway_id.split(".")[0] if colourway_id else None)
+    set_id = set_id or (colour.set_of(colourway_id) if colourway_id else None)
     papers = sources.paper_set(set_id, collection) if set_id else None
     found: list[Any] = []
     codes: list[int] = []
@@ -126,8 +126,9 @@ def colourways(collection: Collection, recipe: str, set_id: str, limit: int, sta
     if as_json:
         printing.print_json(answers.colourways_answer(found, papers, start=start, limit=limit))
     else:
-        listed = islice(colour.colourways(found, papers), start, start + limit)
-        printing.print_colourways(colour.count(found, papers), list(listed))
+        total = colour.count(found, papers)
+        listed = islice(colour.colourways(found, papers), start, start + limit) if start < total else ()
+        printing.print_colourways(total, list(listed))
 
 
 @main.command(name="draw")
@@ -158,7 +159,7 @@ def draw_command(
     reading = sources.recipe(recipe, collection)
     on = sources.bench(bench, collection, reading)
     if what == "spread":
-        papers = _papers(collection, set_id, colourway_id)
+        papers = _papers(collection, reading.model, set_id, colourway_id)
         colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
         pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
     elif what == "placement":
@@ -168,10 +169,10 @@ def draw_command(
     _write_pictures(pictures, output, suffix, width)
 
 
-def _papers(collection: Collection, set_id: str | None, colourway_id: str | None) -> PaperSet:
-    """The set that is named, the colourway's, or the first of the collection."""
-    name = set_id or (colourway_id.split(".")[0] if colourway_id else next(iter(collection.paper_sets), ""))
-    return sources.paper_set(name, collection)
+def _papers(collection: Collection, recipe: Recipe, set_id: str | None, colourway_id: str | None) -> PaperSet:
+    """The set that is named, the colourway's, or the first that fills every role."""
+    name = set_id or (colour.set_of(colourway_id) if colourway_id else None)
+    return sources.paper_set(name, collection) if name else tasks.fitting_set(recipe, collection.sound_paper_sets())
 
 
 def _write_pictures(pictures: tuple[bytes, ...], output: Path, suffix: str, width: int) -> None:

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 from spreadwright import store
 from spreadwright.document import MOST_BYTES, AnyReading, Reading, read_any, read_bench, read_paper_set, read_recipe
-from spreadwright.errors import InvalidDocument, UnknownName
+from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store import Collection
 
@@ -25,13 +25,22 @@ def document_bytes(source: str, collection: Collection) -> bytes:
     """
     if source == "-":
         return sys.stdin.buffer.read(MOST_BYTES + 1)
-    path = Path(source)
-    if path.is_file():
-        return store.document_bytes(path)
+    if _is_file(source):
+        return store.document_bytes(Path(source))
     known: dict[str, Reading[Any]] = {**collection.benches, **collection.paper_sets, **collection.recipes}
     if source not in known:
         raise UnknownName("file or recipe", source, collection.recipes)
+    if not known[source].data:  # kept with the reason why it cannot be read
+        finding = known[source].findings[0]
+        raise UnreadableDocument(finding.message, finding.remedy, where=finding.where)
     return known[source].data
+
+
+def _is_file(source: str) -> bool:
+    try:
+        return Path(source).is_file()
+    except OSError:  # too long for a file's name, and the like
+        return False
 
 
 def recipe(source: str, collection: Collection) -> Reading[Recipe]:
@@ -52,7 +61,7 @@ def paper_set(source: str, collection: Collection) -> PaperSet:
     """
     if source in collection.paper_sets:
         return collection.paper_set(source)
-    if not Path(source).is_file() and source != "-":
+    if not _is_file(source) and source != "-":
         raise UnknownName("file or paper set", source, collection.paper_sets)
     return _sound(source, collection, read_paper_set)
 
@@ -61,7 +70,7 @@ def bench(source: str | None, collection: Collection, for_document: AnyReading) 
     """A sound bench, or the one that suits the unit of a document when none is named; see `paper_set`."""
     if source is None or source in collection.benches:
         return collection.bench(source, unit=for_document.model.unit)
-    if not Path(source).is_file() and source != "-":
+    if not _is_file(source) and source != "-":
         raise UnknownName("file or bench", source, collection.benches)
     return _sound(source, collection, read_bench)
 

@@ -1,7 +1,7 @@
 """Choosing papers: colourways and whether they suit."""
 
 from spreadwright.colour.check import colourway_findings, paper_findings, role_findings
-from spreadwright.colour.colourways import choices, colourways, count, first, named
+from spreadwright.colour.colourways import choices, colourways, count, first, named, set_of
 
 __all__ = [
     "choices",
@@ -12,4 +12,5 @@ __all__ = [
     "named",
     "paper_findings",
     "role_findings",
+    "set_of",
 ]

@@ -6,7 +6,7 @@ from math import prod
 
 from spreadwright.colour.picks import distinct_picks, repeating_picks
 from spreadwright.errors import NoColourway, UnknownName
-from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side, Use, leaves
+from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side, piece_roles
 
 
 def choices(recipe: Recipe, role: Role, papers: PaperSet) -> tuple[Choice, ...]:
@@ -28,10 +28,8 @@ def choices(recipe: Recipe, role: Role, papers: PaperSet) -> tuple[Choice, ...]:
 
 def _turned_sides(recipe: Recipe, role: Role) -> set[Side]:
     """Which sides of a role's paper show on pieces that lie turned: no one-way print may be there."""
-    cut = (leaf for sheet in recipe.sheets if sheet.role == role.id for leaf in leaves(sheet.content))
-    names = {leaf.name for leaf in cut if leaf.use is Use.PIECE}
-    turned = (placement for placement in recipe.placements if placement.is_turned)
-    return {each.side for each in turned if each.piece in names or each.piece.rpartition("-")[0] in names}
+    role_of = piece_roles(recipe)
+    return {each.side for each in recipe.placements if each.is_turned and role_of.get(each.piece) == role.id}
 
 
 def takes(role: Role, face: Face) -> bool:
@@ -68,6 +66,11 @@ def first(recipe: Recipe, papers: PaperSet) -> Colourway:
     return next(islice(colourways(recipe, papers), 1))
 
 
+def set_of(colourway_id: str) -> str:
+    """The id of the set that a colourway's id begins with."""
+    return colourway_id.split(".")[0]
+
+
 def named(recipe: Recipe, papers: PaperSet, colourway_id: str) -> Colourway:
     """The colourway of an id, whether or not the faces fit the roles; the check says if they do.
 
@@ -83,9 +86,9 @@ def named(recipe: Recipe, papers: PaperSet, colourway_id: str) -> Colourway:
 
 
 def _choice(papers: PaperSet, name: str) -> Choice:
-    paper_id, _, side = name.partition("~")
+    paper_id, tilde, side = name.partition("~")
     paper = papers.paper(paper_id)
-    if paper is None or side not in ("", "back"):
+    if paper is None or (tilde and side != "back"):
         known = [f"{each.id}{suffix}" for each in papers.papers for suffix in ("", "~back")]
         raise UnknownName("paper", name, known)
     return Choice(paper, Side.BACK if side else Side.FRONT)

@@ -1,20 +1,13 @@
 """What cutting has to say about a recipe: rows that do not fill, scrap, roles, the trimmer's limits and marks."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from spreadwright.cutting.parts import (
-    MOST_PARTS,
-    CutSheet,
-    Region,
-    cut_sheets,
-    missing,
-    part_count,
-)
+from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
 from spreadwright.cutting.steps import readings
 from spreadwright.errors import Finding, error, nearest_hint, warning
-from spreadwright.lengths import Unit, is_mark, neighbours, size_text, with_unit
-from spreadwright.model import Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use
+from spreadwright.lengths import Unit, is_mark, nearest, neighbours, size_text, with_unit
+from spreadwright.model import MOST_PARTS, Axis, Bench, Branch, Content, Leaf, Measures, Recipe, Split, Use, part_count
 
 
 def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
@@ -143,7 +136,10 @@ def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
     for region, axis in _splits(root):
         if not _is_filled(region, axis):
             continue
-        for reading in readings(region, bench.trimmer.measures):
+        exact = readings(region, bench.trimmer.measures)
+        if bench.trimmer.measures is Measures.KEPT:
+            yield from _merged(region, exact, region.along(axis) or 0, bench)
+        for reading in exact:
             if reading % graduation == 0 or (region.where, reading) in said:
                 continue
             said.add((region.where, reading))
@@ -153,6 +149,20 @@ def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
             )
             remedy = f"The nearest marks are {below} and {above}."
             yield warning("off-graduation", region.where, message, remedy)
+
+
+def _merged(region: Region, exact: Sequence[int], whole: int, bench: Bench) -> Iterator[Finding]:
+    """Cuts so close together that the scale shows one mark for two of them, or none before the edge."""
+    marks = [whole, *(nearest(reading, bench.trimmer.graduation) for reading in exact), 0]
+    for before, after, reading in zip(marks, marks[1:], [*exact, 0], strict=False):
+        if after >= before:
+            message = (
+                f"The cut at {with_unit(reading, bench.unit)} falls on the same mark of the trimmer’s scale "
+                "as the one beside it, so nothing would be cut."
+            )
+            remedy = "Make the parts wider, or use a trimmer with a finer scale."
+            yield error("cut-lost-between-marks", region.where, message, remedy)
+            return
 
 
 def _is_filled(region: Region, axis: Axis) -> bool:

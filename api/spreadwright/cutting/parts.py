@@ -1,14 +1,10 @@
 """The parts of every sheet: the cut tree laid out on whole ticks."""
 
-from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from spreadwright.geometry import Rect, Size
-from spreadwright.model import Axis, Content, Leaf, Piece, Recipe, Sheet, Split, Use, leaf_count
-
-MOST_PARTS = 1000
-"""More parts than this in one recipe are refused before anything is laid out."""
+from spreadwright.model import Axis, Content, Leaf, Namer, Piece, Recipe, Sheet, Split, Use, is_too_large, leaf_name
 
 _LETTERS = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 """Without I and O, which read as 1 and 0."""
@@ -79,21 +75,11 @@ class CutSheet:
         return tuple(self.root.leaves())
 
 
-def is_too_large(recipe: Recipe) -> bool:
-    """Whether the recipe cuts more parts than a recipe may have."""
-    return part_count(recipe) > MOST_PARTS
-
-
-def part_count(recipe: Recipe) -> int:
-    """How many parts all sheets give, counted without laying them out."""
-    return sum(sheet.times * leaf_count(sheet.content) for sheet in recipe.sheets)
-
-
 def cut_sheets(recipe: Recipe) -> tuple[CutSheet, ...]:
     """Every physical sheet of a recipe with its parts; empty for a recipe that is too large."""
     if is_too_large(recipe):
         return ()
-    namer = _Namer(recipe)
+    namer = Namer(recipe)
     return tuple(
         CutSheet(number, sheet.role, sheet.size, _sheet_region(sheet, namer), sheet.where)
         for number, sheet in enumerate((s for s in recipe.sheets for _ in range(s.times)), start=1)
@@ -123,40 +109,14 @@ def _letter(index: int) -> str:
     return (_letter(more - 1) if more else "") + _LETTERS[last]
 
 
-class _Namer:
-    """Gives each leaf its id: the name alone, or numbered when several carry it."""
-
-    def __init__(self, recipe: Recipe) -> None:
-        self._total: Counter[str] = Counter()
-        for sheet in recipe.sheets:
-            self._count(sheet.content, sheet.times)
-        self._seen: Counter[str] = Counter()
-
-    def _count(self, content: Content, times: int) -> None:
-        if isinstance(content, Leaf):
-            self._total[_leaf_name(content)] += times
-            return
-        for branch in content.branches:
-            self._count(branch.content, times * branch.times)
-
-    def id(self, leaf: Leaf) -> str:
-        name = _leaf_name(leaf)
-        self._seen[name] += 1
-        return f"{name}-{self._seen[name]}" if self._total[name] > 1 else name
-
-
-def _leaf_name(leaf: Leaf) -> str:
-    return leaf.name or leaf.use.value
-
-
-def _sheet_region(sheet: Sheet, namer: _Namer) -> Region:
+def _sheet_region(sheet: Sheet, namer: Namer) -> Region:
     width, height = (sheet.size.width, sheet.size.height) if sheet.size else (None, None)
     return _region(sheet.content, Span(0, width), Span(0, height), namer)
 
 
-def _region(content: Content, across: Span, down: Span, namer: _Namer) -> Region:
+def _region(content: Content, across: Span, down: Span, namer: Namer) -> Region:
     if isinstance(content, Leaf):
-        name = _leaf_name(content)
+        name = leaf_name(content)
         return Region(across, down, use=content.use, id=namer.id(content), name=name, where=content.where)
     is_columns = content.axis is Axis.COLUMNS
     whole = across if is_columns else down

@@ -51,7 +51,7 @@ def sentences(
 
 
 def _caution(step: CutStep, bench: Bench) -> str:
-    narrow = min(_side(step.falling.rect, step), _side(step.kept.rect, step))
+    narrow = min(_side(step.falling.rect, step), _side(step.kept.rect, step), step.length)
     if narrow >= bench.trimmer.shortest:
         return ""
     return f"This strip is only {with_unit(narrow, bench.unit)} wide: hold it with a ruler, not with your fingers."

@@ -115,7 +115,7 @@ class _Cut:
     def __call__(self, number: int) -> CutStep:
         region, axis = self.region, _axis(self.region)
         exact = reading_of(region, self.index, self.bench.trimmer.measures)
-        falling = region.children[self.index]
+        falling = _single(region.children[self.index])
         return CutStep(
             number=number,
             sheet=self.sheet.number,
@@ -132,7 +132,7 @@ class _Cut:
         )
 
     def _kept(self) -> Share:
-        first = self.region.children[0]
+        first = _single(self.region.children[0])
         if self.index > 1 or first.axis is not None:
             return Share(_span(self.region, self.index - 1), Fate.ON_BOARD)
         return Share(_rect(first), _fate(first), first.id)

@@ -1,7 +1,7 @@
 """Text to model and back; the only room that knows JSON."""
 
 from spreadwright.document.pointer import position
-from spreadwright.document.read import AnyReading, Reading, read_any, read_bench, read_paper_set, read_recipe
+from spreadwright.document.read import AnyReading, Reading, read_any, read_bench, read_paper_set, read_recipe, slug
 from spreadwright.document.schema import KINDS, schema, schema_bytes
 from spreadwright.document.text import MOST_BYTES
 from spreadwright.document.write import canonical
@@ -19,4 +19,5 @@ __all__ = [
     "read_recipe",
     "schema",
     "schema_bytes",
+    "slug",
 ]

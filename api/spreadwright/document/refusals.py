@@ -52,7 +52,8 @@ def findings_of(failure: ValidationError) -> Iterator[Finding]:
         case "required":
             yield _missing_member(each)
         case "oneOf":
-            yield _not_one_of(each)
+            if isinstance(each.value, dict):  # anything else is refused for its type
+                yield _not_one_of(each)
         case "not":
             yield _not_together(each)
         case _:
@@ -119,7 +120,8 @@ def _type_remedy(each: _Refusal) -> str:
 
 
 def _enum_remedy(each: _Refusal) -> str:
-    hint = nearest_hint(each.value, each.wanted) if isinstance(each.value, str) else ""
+    words = [choice for choice in each.wanted if isinstance(choice, str)]
+    hint = nearest_hint(each.value, words) if isinstance(each.value, str) and words else ""
     if hint.startswith("Did"):
         return hint
     return "Write one of: " + ", ".join(_short(choice) for choice in each.wanted) + "."

@@ -2,6 +2,7 @@
 
 from spreadwright.model.bench import INCH_BENCH, Bench, Measures, Trimmer
 from spreadwright.model.cut_tree import Axis, Branch, Content, Leaf, Split, Use, leaf_count, leaves, mirrored
+from spreadwright.model.naming import MOST_PARTS, Namer, is_too_large, leaf_name, part_count, piece_roles
 from spreadwright.model.papers import BLANK, Choice, Colourway, Core, Face, Paper, PaperSet, Pattern
 from spreadwright.model.piece import Piece, piece_hint
 from spreadwright.model.recipe import (
@@ -21,6 +22,7 @@ from spreadwright.model.recipe import (
 __all__ = [
     "BLANK",
     "INCH_BENCH",
+    "MOST_PARTS",
     "Axis",
     "Bench",
     "Branch",
@@ -34,6 +36,7 @@ __all__ = [
     "Kind",
     "Leaf",
     "Measures",
+    "Namer",
     "Offset",
     "Paper",
     "PaperSet",
@@ -49,8 +52,12 @@ __all__ = [
     "Spread",
     "Trimmer",
     "Use",
+    "is_too_large",
     "leaf_count",
+    "leaf_name",
     "leaves",
     "mirrored",
+    "part_count",
     "piece_hint",
+    "piece_roles",
 ]

@@ -38,4 +38,9 @@ def piece_hint(name: str, pieces: Iterable[Piece]) -> str:
     numbered = [piece.id for piece in known if piece.name == name]
     if numbered:
         return f"There are {len(numbered)} of that name: “{numbered[0]}” to “{numbered[-1]}”."
-    return nearest_hint(name, [piece.id for piece in known])
+    ids = [piece.id for piece in known]
+    return nearest_hint(name, ids) if len(ids) <= _MOST_COMPARED else f"Known: {', '.join(ids[:10])} …"
+
+
+_MOST_COMPARED = 80
+"""Comparing every unknown name with more pieces than this would take longer than a check may."""

@@ -1,7 +1,7 @@
 """What placing has to say about a recipe: pieces and placements that do not match, pages left, pieces hidden."""
 
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import chain
 
 from spreadwright.errors import Finding, error, nearest_hint, warning
@@ -14,10 +14,11 @@ from spreadwright.placing.layers import PlacedPiece, placed_pieces, placed_spans
 def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | None) -> tuple[Finding, ...]:
     """Everything that can be said about the placements of a recipe; about its ruler only given a bench."""
     placed = placed_pieces(recipe, pieces)
+    by_id = {piece.id: piece for piece in pieces}
     return tuple(
         chain(
             _unplaced(recipe, pieces),
-            chain.from_iterable(_placement_findings(each, recipe, pieces, bench) for each in recipe.placements),
+            chain.from_iterable(_placement_findings(each, recipe, by_id, bench) for each in recipe.placements),
             _twice(recipe),
             _off_page(recipe, pieces),
             _hidden(placed),
@@ -36,15 +37,15 @@ def _unplaced(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
 
 
 def _placement_findings(
-    each: Placement, recipe: Recipe, pieces: Sequence[Piece], bench: Bench | None
+    each: Placement, recipe: Recipe, by_id: Mapping[str, Piece], bench: Bench | None
 ) -> Iterator[Finding]:
-    piece = next((piece for piece in pieces if piece.id == each.piece), None)
+    piece = by_id.get(each.piece)
     if piece is None:
         yield error(
             "piece-not-cut",
             f"{each.where}/piece",
             f"The piece “{each.piece}” is placed, but no sheet gives it.",
-            piece_hint(each.piece, pieces),
+            piece_hint(each.piece, by_id.values()),
         )
     elif each.is_turned and (role := recipe.role(piece.role)) and role.is_directional:
         message = f"“{each.piece}” is turned, but its role “{role.id}” may carry a one-way print."
@@ -135,8 +136,16 @@ def _photos(recipe: Recipe, placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
 
 def _captions(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
     by_id = {piece.id: piece for piece in pieces}
+    mats = {photo.on for photo in recipe.photos}
+    seen: set[str] = set()
     for caption in recipe.captions:
-        piece = by_id.get(caption.on)
-        if piece is None:
+        where = f"{caption.where}/on"
+        if caption.on not in by_id:
             message = f"The caption is on “{caption.on}”, which no sheet gives."
-            yield error("caption-on-unknown", f"{caption.where}/on", message, piece_hint(caption.on, pieces))
+            yield error("caption-on-unknown", where, message, piece_hint(caption.on, pieces))
+        elif caption.on in seen:
+            yield error("caption-twice", where, f"Two captions stand on “{caption.on}”.", "Keep one of them.")
+        elif caption.on in mats:
+            message = f"The caption is on “{caption.on}”, which a photo covers."
+            yield warning("caption-under-photo", where, message, "Write on another piece.")
+        seen.add(caption.on)

@@ -21,11 +21,8 @@ def create_app(collection: Collection, gallery: Path | None = None) -> Flask:
     """The service over a collection.
 
     Args:
-        collection: Read once, here and now, so that a document that cannot be read stops the start and no request.
+        collection: Read once, here and now, and by no request.
         gallery: The folder of the built gallery, if there is one.
-
-    Raises:
-        UnreadableDocument: A file of the collection is no document.
     """
     collection.recipes, collection.paper_sets, collection.benches  # noqa: B018
     app = Flask("spreadwright", static_folder=None)

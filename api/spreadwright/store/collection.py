@@ -3,14 +3,14 @@
 recipes/*.json  paper-sets/*.json  benches/*.json      (recipes lie at the top of the folder)
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from functools import cached_property
 from pathlib import Path
 from typing import TypeVar
 
 from spreadwright import shipped
-from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe
+from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe, slug
 from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument, error
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
@@ -65,23 +65,37 @@ class Collection:
         """
         return _sound(_find(self.paper_sets, "paper set", set_id))
 
+    def sound_paper_sets(self) -> tuple[PaperSet, ...]:
+        """Every paper set without an error, by id."""
+        return tuple(reading.model for reading in self.paper_sets.values() if reading.is_sound)
+
     def bench(self, bench_id: str | None = None, *, unit: Unit = Unit.INCH) -> Bench:
         """The bench of an id, or the one that suits a document's unit when no id is given; raises like `paper_set`."""
         return _sound(_find(self.benches, "bench", bench_id or BENCH_OF_UNIT[unit]))
 
 
 def _read_all(folder: Path, read: Callable[[bytes, str], Reading[Model]]) -> dict[str, Reading[Model]]:
-    files = sorted(folder.glob("*.json"), key=lambda file: file.stem)
-    return {file.stem: _read(file, read) for file in files}
+    found: dict[str, Reading[Model]] = {}
+    for file in sorted(folder.glob("*.json"), key=lambda file: file.stem):
+        document_id = _id(file.stem, found)
+        found[document_id] = _read(file, document_id, read)
+    return dict(sorted(found.items()))
 
 
-def _read(file: Path, read: Callable[[bytes, str], Reading[Model]]) -> Reading[Model]:
+def _id(stem: str, taken: Iterable[str]) -> str:
+    """The name of the file, made fit for web addresses where it is not, and numbered where it is taken."""
+    plain = slug(stem, "document")
+    numbered = (plain, *(f"{plain}-{number}" for number in range(2, len(list(taken)) + 3)))
+    return next(name for name in numbered if name not in taken)
+
+
+def _read(file: Path, document_id: str, read: Callable[[bytes, str], Reading[Model]]) -> Reading[Model]:
     """One file; what is no document is kept as a reading that says so, and hides none of the others."""
     try:
-        return read(document_bytes(file), file.stem)
+        return read(document_bytes(file), document_id)
     except UnreadableDocument as reason:
         finding = error("unreadable", reason.where, reason.reason, reason.remedy)
-        return replace(read(b"{}", file.stem), findings=(finding,), data=b"")
+        return replace(read(b"{}", document_id), findings=(finding,), data=b"")
 
 
 def _find(documents: dict[str, Reading[Model]], kind: str, name: str) -> Reading[Model]:

@@ -205,11 +205,12 @@ def colourways_answer(recipe: Recipe, papers: PaperSet, *, start: int, limit: in
     Raises:
         NoColourway: No paper of the set fits one of the roles.
     """
-    found = islice(colourways(recipe, papers), start, start + limit)
+    total = count(recipe, papers)
+    found = islice(colourways(recipe, papers), start, start + limit) if start < total else ()
     return {
         "recipe": recipe.id,
         "set": papers.id,
-        "count": count(recipe, papers),
+        "count": total,
         "start": start,
         "colourways": [colourway_answer(each) for each in found],
     }

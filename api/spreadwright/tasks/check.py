@@ -39,7 +39,7 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
     """
     title = str(reading.document.get("title") or reading.model.id)
     if not isinstance(reading.model, Recipe):
-        return Report(reading.kind, title, reading.findings)
+        return Report(reading.kind, title, _sorted(reading.findings, reading))
     found = recipe_findings(reading, bench)
     if papers:
         found += _papers_findings(reading.model, papers, colourway_id)
@@ -68,7 +68,7 @@ def _papers_findings(recipe: Recipe, papers: PaperSet, colourway_id: str | None)
     return (*found, *colourway_findings(recipe, colourway, pieces(cut_sheets(recipe))))
 
 
-def _sorted(findings: tuple[Finding, ...], reading: Reading[Recipe]) -> tuple[Finding, ...]:
+def _sorted(findings: tuple[Finding, ...], reading: AnyReading) -> tuple[Finding, ...]:
     return tuple(sorted(findings, key=lambda finding: position(finding.where, reading.document)))
 
 

@@ -1,9 +1,23 @@
 """The verb *colourways*: which papers a recipe is shown in."""
 
-from spreadwright.colour import colourway_findings, first, named
+from collections.abc import Iterable
+
+from spreadwright.colour import colourway_findings, count, first, named
 from spreadwright.cutting import cut_sheets, pieces
-from spreadwright.errors import InvalidDocument, has_errors
+from spreadwright.errors import InvalidDocument, UnknownName, has_errors
 from spreadwright.model import Colourway, PaperSet, Recipe
+
+
+def fitting_set(recipe: Recipe, sets: Iterable[PaperSet]) -> PaperSet:
+    """The set that is meant when none is named: the first that fills every role, else the first.
+
+    Raises:
+        UnknownName: There is no set at all.
+    """
+    known = list(sets)
+    if not known:
+        raise UnknownName("paper set", "", ())
+    return next((papers for papers in known if count(recipe, papers)), known[0])
 
 
 def chosen_colourway(recipe: Recipe, papers: PaperSet, colourway_id: str | None = None) -> Colourway:

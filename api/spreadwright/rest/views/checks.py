@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from spreadwright import colour
 from spreadwright.document import read_any
 from spreadwright.rest.envelopes import Report
 from spreadwright.rest.forms import Arguments, json_form
@@ -26,7 +27,7 @@ def check_document(arguments: Arguments, data: bytes) -> Documents:
     A document with errors is answered with 200 and `fine: false`; only bytes that cannot be read are a problem.
     """
     colourway = arguments.get("colourway")
-    set_id = arguments.get("set") or (colourway.split(".")[0] if colourway else None)
+    set_id = arguments.get("set") or (colour.set_of(colourway) if colourway else None)
     papers = collection().paper_set(set_id) if set_id else None
     reading = read_any(data)
     bench = collection().bench(arguments.get("bench"), unit=reading.model.unit)
