@@ -60,7 +60,7 @@ def plan_of(data: bytes) -> PlacementPlan:
     return PlacementPlan(done.recipe, done.steps, done.photos, done.bench)
 
 
-@pytest.mark.parametrize("recipe_id", ["rain-until-four", "the-long-way-home", "breakfast-on-the-step"])
+@pytest.mark.parametrize("recipe_id", sorted(Collection().recipes))
 def test_labels_of_the_collection_lie_where_their_pieces_are_seen(recipe_id):
     done = place(Collection().recipe(recipe_id), INCH_BENCH)
     found = check(PlacementPlan(done.recipe, done.steps, done.photos, done.bench))

@@ -148,7 +148,7 @@ def test_numbers_of_near_cuts_lie_apart():
     assert all(max(abs(a[0] - b[0]), abs(a[1] - b[1])) >= 5 for a, b in combinations(middles, 2))
 
 
-@pytest.mark.parametrize("recipe_id", ["rain-until-four", "the-long-way-home", "tent-by-the-lake"])
+@pytest.mark.parametrize("recipe_id", sorted(Collection().recipes))
 def test_every_part_of_the_collection_is_labelled_in_full(recipe_id):
     for plan in plans_of(cut(Collection().recipe(recipe_id), INCH_BENCH)):
         shown = words(plan)
