@@ -6,7 +6,7 @@ from PIL import Image
 
 from letters import letters
 from spreadwright.drawing.canvas import Canvas, filled
-from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX, pdf, png
+from spreadwright.drawing.raster import HIGHEST_PX, MOST_PIXELS, NARROWEST_PX, WIDEST_PX, pdf, png
 from spreadwright.drawing.svg import svg_bytes
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Rect, Size
@@ -25,6 +25,14 @@ def canvas() -> Canvas:
 
 def test_a_picture_comes_out_as_drawn(canvas: Canvas):
     assert letters(canvas, 4, COLOURS) == ("rrww", "wwwb")
+
+
+@pytest.mark.parametrize("size", [(80, 38400), (38400, 38400), (100, 1000)])
+def test_large_picture_is_drawn_within_bounds(size: tuple[int, int]):
+    canvas = Canvas(Size(*size), title="Tall")
+    width, height = Image.open(BytesIO(png(svg_bytes(canvas), WIDEST_PX))).size
+    assert width <= WIDEST_PX and height <= HIGHEST_PX and width * height <= MOST_PIXELS
+    assert width == WIDEST_PX or height > 0.95 * HIGHEST_PX or width * height > 0.95 * MOST_PIXELS
 
 
 @pytest.mark.parametrize(("asked", "given"), [(200, 200), (0, NARROWEST_PX), (10**9, WIDEST_PX)])

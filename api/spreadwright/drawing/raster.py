@@ -3,8 +3,11 @@
 They are imported when first needed, since they take longer to load than most commands to run.
 """
 
+import re
 from collections.abc import Sequence
+from fractions import Fraction
 from io import BytesIO
+from math import isqrt
 from typing import TYPE_CHECKING
 
 from spreadwright.errors import CannotDraw
@@ -14,10 +17,14 @@ if TYPE_CHECKING:
 
 NARROWEST_PX, WIDEST_PX = 16, 6000
 """No PNG is narrower or wider, whatever is asked for."""
+HIGHEST_PX, MOST_PIXELS = 16_000, 40_000_000
+"""Nor is it higher, or larger: 160 MB while it is drawn."""
 
 
 def png(svg: bytes, width_px: int) -> bytes:
     """A picture of our own as PNG, `width_px` wide (16 to 6000) and as high as it must be.
+
+    Narrower where it would otherwise have more than `MOST_PIXELS` or be higher than `HIGHEST_PX`.
 
     Raises:
         CannotDraw: The library refused; its error is the cause.
@@ -25,9 +32,19 @@ def png(svg: bytes, width_px: int) -> bytes:
     import cairosvg
 
     try:
-        return bytes(cairosvg.svg2png(bytestring=svg, output_width=max(NARROWEST_PX, min(width_px, WIDEST_PX))))
+        return bytes(cairosvg.svg2png(bytestring=svg, output_width=_bounded(width_px, svg)))
     except Exception as cause:  # the library raises whatever its parser and its binding raise
         raise CannotDraw("The PNG") from cause
+
+
+def _bounded(width_px: int, svg: bytes) -> int:
+    """The width that is drawn, by the proportions that our pictures state first of all."""
+    width = max(NARROWEST_PX, min(width_px, WIDEST_PX))
+    stated = re.search(rb'viewBox="\S+ \S+ (\S+) (\S+)"', svg[:1000])
+    if not stated:
+        return width
+    steepness = Fraction(stated[2].decode()) / Fraction(stated[1].decode())
+    return max(1, min(width, int(HIGHEST_PX / steepness), isqrt(int(MOST_PIXELS / steepness))))
 
 
 def pdf(svgs: Sequence[bytes]) -> bytes:

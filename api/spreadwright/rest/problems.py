@@ -13,7 +13,7 @@ from flask import Response, current_app, request
 from werkzeug import exceptions as http
 
 from spreadwright.document import MOST_BYTES, canonical
-from spreadwright.errors import InvalidDocument, NoColourway, UnknownName, UnreadableDocument, nearest_hint
+from spreadwright.errors import CannotDraw, InvalidDocument, NoColourway, UnknownName, UnreadableDocument, nearest_hint
 from spreadwright.rest.queries import BadQuery
 
 PROBLEM_JSON = "application/problem+json"
@@ -69,6 +69,7 @@ KINDS: dict[type[Exception], Kind] = {
     UnknownName: Kind(404, "unknown-name", "There is nothing of that name"),
     InvalidDocument: Kind(422, "invalid-document", "The document has errors"),
     NoColourway: Kind(422, "no-colourway", "The papers do not fill the roles"),
+    CannotDraw: Kind(422, "cannot-draw", "The picture cannot be drawn"),
     http.NotFound: Kind(404, "not-found", "There is nothing at this address", _nowhere),
     http.MethodNotAllowed: Kind(405, "method-not-allowed", "This address takes another method", _wrong_method),
     http.NotAcceptable: Kind(406, "not-acceptable", "There is no such representation", _described),
