@@ -32,7 +32,10 @@ def test_stopped_build_leaves_nothing_behind(tmp_path, number):
         assert process.stdout.readline() == "begun\n"
         assert list((tmp_path / "out").iterdir())
         process.send_signal(number)
-        _, error = process.communicate(timeout=10)
+        try:
+            _, error = process.communicate(timeout=10)
+        finally:
+            process.kill()
     assert (process.returncode, error) == (128 + number, "")
     assert list((tmp_path / "out").iterdir()) == []
 
@@ -60,5 +63,8 @@ def test_picture_in_the_making_does_not_swallow_the_signal(number, raised):
         assert process.stdout.readline() == "begun\n"
         time.sleep(1)
         process.send_signal(number)
-        out, error = process.communicate(timeout=20)
+        try:
+            out, error = process.communicate(timeout=20)
+        finally:
+            process.kill()
     assert (out, error) == (f"{raised}\n", "")

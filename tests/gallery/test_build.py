@@ -28,9 +28,9 @@ def test_every_recipe_and_paper_set_has_a_page(site, collection):
 def test_index_shows_every_recipe(site, collection):
     page = text_of(site, "index.html")
     assert all(
-        f"{reading.model.title}</h2>" in page for name, reading in collection.recipes.items() if name != "one page"
+        f"{reading.model.title}</h2>" in page for name, reading in collection.recipes.items() if name != "one-page"
     )
-    assert "recipes/one%20page/index.html" in page
+    assert "recipes/one-page/index.html" in page
 
 
 def test_no_link_is_a_dead_end(site):
@@ -55,8 +55,8 @@ def test_links_end_in_files(site):
 
 
 def test_titles_stay_text(site):
-    page = text_of(site, "recipes/one page/index.html")
-    html = Html(site / "recipes/one page/index.html")
+    page = text_of(site, "recipes/one-page/index.html")
+    html = Html(site / "recipes/one-page/index.html")
     assert "script" not in html.tags and "em" not in html.tags and "i" not in html.tags
     assert "&lt;script&gt;alert(1)&lt;/script&gt; &amp; *stars* &#34;quoted&#34; {{ 7 * 7 }}</h1>" in page
     assert not [image for image in html.images if "onerror" in image]
@@ -86,13 +86,13 @@ def test_cautions_stand_before_the_first_step(site):
 
 
 def test_caution_of_a_step_stands_before_it(site):
-    page = text_of(site, "recipes/one page/index.html")
+    page = text_of(site, "recipes/one-page/index.html")
     caution = page.index("This strip is only")
     assert page.index("<ol") < caution < page.index("Lay sheet 2")
 
 
 def test_metric_recipe_is_told_in_millimetres(site):
-    page = text_of(site, "recipes/one page/index.html")
+    page = text_of(site, "recipes/one-page/index.html")
     assert "320 mm arm trimmer" in page.replace('<span class="length">', "").replace("</span>", "")
     assert '<span class="length">292 mm</span> for the part that stays' in page
 

@@ -140,7 +140,13 @@ def colourways(collection: Collection, recipe: str, set_id: str, limit: int, sta
 @click.option(
     "-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.svg, .png or .pdf"
 )
-@click.option("--width", default=1600, show_default=True, type=click.IntRange(16, 6000), help="Of a PNG, pixels.")
+@click.option(
+    "--width",
+    default=1600,
+    show_default=True,
+    type=click.IntRange(draw.NARROWEST_PX, draw.WIDEST_PX),
+    help="Of a PNG, pixels.",
+)
 @click.pass_obj
 def draw_command(
     collection: Collection,
@@ -163,9 +169,11 @@ def draw_command(
         colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
         pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
     elif what == "placement":
-        pictures = (draw.placement_svg(tasks.place(reading, on)),)
+        placing = tasks.place(reading, on)
+        pictures = draw.placement_pages_svg(placing) if suffix == "pdf" else (draw.placement_svg(placing),)
     else:
-        pictures = draw.cut_sheets_svg(tasks.cut(reading, on))
+        cutting = tasks.cut(reading, on)
+        pictures = draw.cut_sheets_pages_svg(cutting) if suffix == "pdf" else draw.cut_sheets_svg(cutting)
     _write_pictures(pictures, output, suffix, width)
 
 

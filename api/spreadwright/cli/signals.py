@@ -3,7 +3,8 @@
 import signal
 from types import FrameType
 
-_SOON_S = 0.02
+_TICK_S = 0.0005
+"""Between two tries to leave: the library works in C most of the time, and a rarer try would always find it there."""
 
 
 def unwind_on_terminate() -> None:
@@ -20,8 +21,9 @@ def unwind_on_terminate() -> None:
 def _leave(number: int, frame: FrameType | None) -> None:
     if _is_called_back(frame):
         signal.signal(signal.SIGALRM, lambda _, later: _leave(number, later))
-        signal.setitimer(signal.ITIMER_REAL, _SOON_S)
+        signal.setitimer(signal.ITIMER_REAL, _TICK_S, _TICK_S)
         return
+    signal.setitimer(signal.ITIMER_REAL, 0)
     if number == signal.SIGINT:
         raise KeyboardInterrupt
     raise SystemExit(128 + number)

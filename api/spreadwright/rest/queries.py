@@ -11,8 +11,8 @@ from marshmallow.fields import Integer, String
 from marshmallow.validate import Length, Range
 from webargs.flaskparser import FlaskParser
 
-from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX
 from spreadwright.errors import SpreadwrightError, nearest_hint
+from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
 
 FURTHEST = 250_000
 """How far into a list one can reach: each colourway before it must be passed over, and so many are within a second."""

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
-from spreadwright.drawing.raster import pdf, png
+from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX, pdf, png
 from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.drawing.svg import svg_bytes
@@ -17,6 +17,19 @@ from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.place import Placing
+
+__all__ = [
+    "NARROWEST_PX",
+    "WIDEST_PX",
+    "as_pdf",
+    "as_png",
+    "cut_sheets_pages_svg",
+    "cut_sheets_svg",
+    "placement_pages_svg",
+    "placement_svg",
+    "preview_svg",
+    "swatch_svg",
+]
 
 
 def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str = "", is_on_table: bool = True) -> bytes:
