@@ -56,6 +56,24 @@ def test_a_print_runs_on_from_piece_to_piece(pattern: Pattern):
     assert differing <= 20  # cells on an edge
 
 
+@pytest.mark.parametrize("pattern", [Pattern.STRIPE, Pattern.GINGHAM, Pattern.DOTS, Pattern.CHEVRON, Pattern.LEAF])
+@pytest.mark.parametrize("repeat", [MM // 2, 2 * MM, 3 * MM, 9 * MM])
+def test_small_and_large_pieces_show_a_print_at_one_scale(pattern: Pattern, repeat: int):
+    face, part = Face(pattern, ("#ffffff", "#000000"), repeat), Rect(30 * MM, 30 * MM, 20 * MM, 20 * MM)
+    window = Canvas(part.size, title="Window", origin=(part.left, part.top))
+    draw_face(window, face, SHEET)
+    named = {"w": "#ffffff", "b": "#000000", "g": "#7a7a7a"}
+    cells = [letters(canvas, size, named) for canvas, size in ((window, 40), (drawn(face, part), 40))]
+    differing = sum(a != b for rows in zip(*cells, strict=True) for a, b in zip(*rows, strict=True))
+    assert differing <= 0.05 * 1600
+
+
+@pytest.mark.parametrize("pattern", Pattern)
+def test_largest_sheet_is_no_endless_picture(pattern: Pattern):
+    largest = Rect(0, 0, 120 * 8128, 120 * 8128)
+    assert len(markup(drawn(Face(pattern, INKS[:3], MM // 10), largest))) < 400_000
+
+
 def test_a_stripe_is_as_wide_as_it_says():
     face = Face(Pattern.STRIPE, ("#ffffff", "#000000"), 10 * MM)
     row = letters(drawn(face, Rect(0, 0, 40 * MM, 10 * MM)), 40, {"w": "#ffffff", "b": "#000000"})[5]

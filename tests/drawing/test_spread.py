@@ -81,6 +81,28 @@ def test_a_piece_placed_back_up_shows_the_back():
     assert "stroke-dasharray=0 9" not in "\n".join(picture().outline())
 
 
+def moves(recipe: Recipe, piece: str, axis: int, **changes: object) -> float:
+    """How far the print of one piece is moved across (0) or down (1) its page, mm."""
+    only = tuple(replace(p, piece=piece, **changes) for p in RECIPE.placements if p.piece == "block-1")
+    lines = "\n".join(picture(replace(recipe, placements=only, photos=(), captions=())).outline())
+    inside = lines[lines.index("data-role=print") :]
+    move = re.search(r"translate\((\S+) (\S+)\)", inside)
+    assert move
+    return float(move[axis + 1])
+
+
+def test_the_back_of_a_piece_is_the_mirrored_place_of_the_sheet():
+    front, back = (moves(RECIPE, "block-1", 0, side=side) for side in (Side.FRONT, Side.BACK))
+    assert round(front - back, 3) == 152.4  # 6 in of 12 in: what lay left lies right, seen from behind
+    front, back = (moves(RECIPE, "block-2", 0, side=side) for side in (Side.FRONT, Side.BACK))
+    assert round(back - front, 3) == 152.4
+
+
+def test_the_print_of_a_turned_piece_runs_as_on_the_sheet():
+    first, second = (moves(RECIPE, piece, 1, is_turned=True) for piece in ("block-1", "block-2"))
+    assert round(first - second, 3) == 152.4  # the second lay 6 in further right, which is down after the turn
+
+
 def test_the_same_spread_gives_the_same_bytes():
     assert svg_bytes(picture()) == svg_bytes(picture())
 

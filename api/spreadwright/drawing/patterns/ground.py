@@ -8,7 +8,10 @@ from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.theme import MM
 from spreadwright.drawing.tint import darker, lighter, lightness
 from spreadwright.geometry import Rect
+from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Axis, Face
+
+COMMON_SHEET = 12 * TICKS[Unit.INCH]
 
 
 def ground(canvas: Canvas, face: Face, area: Rect) -> None:
@@ -26,10 +29,12 @@ def drawn_repeat(face: Face, area: Rect, *, finest: int, most: int) -> int:
     """The repeat at which a print is drawn, ticks.
 
     It is the face's own unless that is too fine to be seen or would give more than `most` repeats: then it is doubled
-    until it is not, so that an odd paper never makes an endless picture.
+    until it is not, so that an odd paper never makes an endless picture. No piece of a common sheet is smaller than
+    the sheet here, so that all of them show the print at one scale.
     """
     repeat = max(face.repeat, MM)
-    while repeat < finest or (area.width // repeat + 1) * (area.height // repeat + 1) > most:
+    width, height = max(area.width, COMMON_SHEET), max(area.height, COMMON_SHEET)
+    while repeat < finest or (width // repeat + 1) * (height // repeat + 1) > most:
         repeat *= 2
     return repeat
 

@@ -12,6 +12,8 @@ from spreadwright.model import Face
 _ORDER: tuple[Sprig, ...] = (olive, broad, berries, fern)
 _CELL = 17 * MM
 """About the room of one sprig."""
+_MOST = 1200
+"""More tiles than this on one piece, which no common sheet needs, are drawn larger."""
 
 
 def draw(canvas: Canvas, face: Face, area: Rect) -> None:
@@ -22,12 +24,16 @@ def draw(canvas: Canvas, face: Face, area: Rect) -> None:
     if not canvas.has_motif(name):
         with canvas.motif(name):
             _tile(canvas, face, repeat)
-    for column in range(area.left // repeat - 1, area.right // repeat + 2):
-        drop = repeat // 2 if column % 2 else 0
-        for row in range((area.top - drop) // repeat - 1, (area.bottom - drop) // repeat + 2):
-            tile = Rect(column * repeat, row * repeat + drop, repeat, repeat)
-            if tile.inset(-repeat * 2 // 5).overlaps(area):
-                canvas.use(name, (tile.left, tile.top))
+    scale = 1
+    while (area.width // (repeat * scale) + 1) * (area.height // (repeat * scale) + 1) > _MOST:
+        scale *= 2
+    side = repeat * scale
+    for column in range(area.left // side - 1, area.right // side + 2):
+        drop = side // 2 if column % 2 else 0
+        for row in range((area.top - drop) // side - 1, (area.bottom - drop) // side + 2):
+            tile = Rect(column * side, row * side + drop, side, side)
+            if tile.inset(-side * 2 // 5).overlaps(area):
+                canvas.use(name, (tile.left, tile.top), scale=scale)
 
 
 def _short(text: str) -> str:
