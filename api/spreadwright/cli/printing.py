@@ -50,7 +50,8 @@ def _sheet_lines(cutting: Cutting) -> Iterator[str]:
     unit = cutting.bench.unit
     for sheet in cutting.sheets:
         size = size_text(sheet.size.width, sheet.size.height, unit) if sheet.size else ""
-        yield f"\nSheet {sheet.number} ({sheet.role}, {size})"
+        role = cutting.recipe.role(sheet.role)
+        yield f"\nSheet {sheet.number} ({role.title if role else sheet.role}, {size})"
         steps = cutting.steps_of(sheet)
         if not steps:
             yield "  Not cut: " + ", ".join(part.id for part in sheet.parts) + "."
