@@ -7,6 +7,8 @@ SpreadwrightError
   UnreadableLength     text that is no length
     BetweenMarks       a length that no ruler shows
   NoColourway          a paper set that cannot fill a role
+  NoPlan               proved impossible to cut; carries its causes
+  PlanTooLong          a search that stopped at its bound; proves nothing
   CannotDraw           keeps the library's error as its cause
 """
 
@@ -144,6 +146,28 @@ class NoColourway(SpreadwrightError):
 
     def __str__(self) -> str:
         return f"No paper of the set “{self.set_id}” fits the role “{self.role}”: {self.reason}."
+
+
+class NoPlan(SpreadwrightError):
+    """Pieces that no plan can cut from this stock, with every cause that was proved."""
+
+    def __init__(self, causes: Sequence[Finding]) -> None:
+        super().__init__(tuple(causes))
+        self.causes = tuple(causes)
+
+    def __str__(self) -> str:
+        return f"There is no plan: {self.causes[0].message} {self.causes[0].remedy}"
+
+
+class PlanTooLong(SpreadwrightError):
+    """A search that ended at its bound without a plan; there may be one all the same."""
+
+    def __init__(self, what: str) -> None:
+        super().__init__(what)
+        self.what = what
+
+    def __str__(self) -> str:
+        return f"The search stopped {self.what} without a plan; that proves nothing. Give it more time."
 
 
 class CannotDraw(SpreadwrightError):

@@ -18,6 +18,7 @@ from spreadwright.model.recipe import (
     Side,
     Spread,
 )
+from spreadwright.model.wanted import PieceList, Stock, Wanted
 
 __all__ = [
     "BLANK",
@@ -43,6 +44,7 @@ __all__ = [
     "Pattern",
     "Photo",
     "Piece",
+    "PieceList",
     "Placement",
     "Recipe",
     "Role",
@@ -50,8 +52,10 @@ __all__ = [
     "Side",
     "Split",
     "Spread",
+    "Stock",
     "Trimmer",
     "Use",
+    "Wanted",
     "is_too_large",
     "leaf_count",
     "leaf_name",
