@@ -1,10 +1,20 @@
 """Text to model and back; the only room that knows JSON."""
 
 from spreadwright.document.pointer import position
-from spreadwright.document.read import AnyReading, Reading, read_any, read_bench, read_paper_set, read_recipe, slug
+from spreadwright.document.read import (
+    AnyReading,
+    Reading,
+    read_any,
+    read_bench,
+    read_paper_set,
+    read_pieces,
+    read_recipe,
+    slug,
+)
 from spreadwright.document.schema import KINDS, schema, schema_bytes
+from spreadwright.document.short import is_short, pieces_in_short, stock_in_short
 from spreadwright.document.text import MOST_BYTES
-from spreadwright.document.write import canonical
+from spreadwright.document.write import canonical, content_document, sheet_document
 
 __all__ = [
     "KINDS",
@@ -12,12 +22,18 @@ __all__ = [
     "AnyReading",
     "Reading",
     "canonical",
+    "content_document",
+    "is_short",
+    "pieces_in_short",
     "position",
     "read_any",
     "read_bench",
     "read_paper_set",
+    "read_pieces",
     "read_recipe",
     "schema",
     "schema_bytes",
+    "sheet_document",
     "slug",
+    "stock_in_short",
 ]

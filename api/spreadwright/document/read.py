@@ -8,11 +8,12 @@ from typing import Any, Generic, TypeVar
 
 from spreadwright.document.bench import bench_model
 from spreadwright.document.paper_set import paper_set_model
+from spreadwright.document.pieces import pieces_model
 from spreadwright.document.recipe import recipe_model
 from spreadwright.document.schema import kind_of, schema_findings
 from spreadwright.document.text import value
 from spreadwright.errors import Finding, UnreadableDocument, has_errors
-from spreadwright.model import Bench, PaperSet, Recipe
+from spreadwright.model import Bench, PaperSet, PieceList, Recipe
 
 Model = TypeVar("Model")
 
@@ -55,7 +56,12 @@ def read_bench(data: bytes, bench_id: str = "") -> Reading[Bench]:
     return _read(data, "bench", bench_id, bench_model)
 
 
-AnyReading = Reading[Recipe] | Reading[PaperSet] | Reading[Bench]
+def read_pieces(data: bytes, list_id: str = "") -> Reading[PieceList]:
+    """A piece list from its bytes; raises like `read_recipe`."""
+    return _read(data, "pieces", list_id, pieces_model)
+
+
+AnyReading = Reading[Recipe] | Reading[PaperSet] | Reading[Bench] | Reading[PieceList]
 
 
 def read_any(data: bytes) -> AnyReading:
@@ -66,6 +72,8 @@ def read_any(data: bytes) -> AnyReading:
         return _reading(document, data, kind, "", paper_set_model)
     if kind == "bench":
         return _reading(document, data, kind, "", bench_model)
+    if kind == "pieces":
+        return _reading(document, data, kind, "", pieces_model)
     return _reading(document, data, "recipe", "", recipe_model)
 
 

@@ -28,7 +28,8 @@ from spreadwright.model import (
 DEFAULT_BORDER = "1/8 in"
 """What a mat shows round its photo when nothing else is said: common practice of the trade."""
 
-_MOST_TIMES = 100
+MOST_TIMES = 100
+"""Of equal sheets or parts that one member counts, as in the schema."""
 _ACROSS = (Edge.LEFT, Edge.RIGHT, Edge.CENTRE)
 _DOWN = (Edge.TOP, Edge.BOTTOM, Edge.MIDDLE)
 
@@ -79,7 +80,7 @@ def _role(name: str, role: Cursor) -> Role:
 
 
 def _sheet(sheet: Cursor) -> Sheet:
-    times = sheet.count("times", 1, 1, _MOST_TIMES)
+    times = sheet.count("times", 1, 1, MOST_TIMES)
     return Sheet(sheet.text("role"), sheet.size("size"), _content(sheet), times, sheet.where)
 
 
@@ -99,7 +100,7 @@ def _branch(part: Cursor, axis: Axis) -> Branch:
     side = "width" if axis is Axis.COLUMNS else "height"
     is_rest = part.text(side) == "rest"
     extent = None if is_rest else part.length(side, least=1)
-    return Branch(extent, _content(part), is_rest, part.count("times", 1, 1, _MOST_TIMES), part.where)
+    return Branch(extent, _content(part), is_rest, part.count("times", 1, 1, MOST_TIMES), part.where)
 
 
 def _placement(each: Cursor) -> Placement:

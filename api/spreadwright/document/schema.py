@@ -12,7 +12,7 @@ from spreadwright import shipped
 from spreadwright.document.refusals import findings_of
 from spreadwright.errors import Finding, UnknownName, note
 
-KINDS = ("recipe", "paper-set", "bench")
+KINDS = ("recipe", "paper-set", "bench", "pieces")
 MOST_FINDINGS = 200
 """A document with more to say than this has said enough."""
 
