@@ -1,6 +1,5 @@
 """The commands, one for each verb."""
 
-import os
 import sys
 from itertools import islice
 from pathlib import Path
@@ -13,13 +12,14 @@ from spreadwright import __version__, colour, tasks
 from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.options import bench_option, json_option, set_option
-from spreadwright.errors import CannotWrite, SpreadwrightError
+from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.planning import plan
+from spreadwright.errors import SpreadwrightError
 from spreadwright.model import PaperSet, Recipe
 from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
 
 PICTURES = ("spread", "cut-sheets", "placement")
-FORMATS = ("svg", "png", "pdf")
 
 
 @click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
@@ -159,9 +159,7 @@ def draw_command(
     width: int,
 ) -> None:
     """Draw the spread in a paper set, the cut sheets, or the placement."""
-    suffix = output.suffix.lower().lstrip(".")
-    if suffix not in FORMATS:
-        raise click.BadParameter(f"“{output}” should end in .svg, .png or .pdf.", param_hint="--output")
+    suffix = suffix_of(output)
     reading = sources.recipe(recipe, collection)
     on = sources.bench(bench, collection, reading)
     if what == "spread":
@@ -174,7 +172,7 @@ def draw_command(
     else:
         cutting = tasks.cut(reading, on)
         pictures = draw.cut_sheets_pages_svg(cutting) if suffix == "pdf" else draw.cut_sheets_svg(cutting)
-    _write_pictures(pictures, output, suffix, width)
+    write_pictures(pictures, output, suffix, width)
 
 
 def _papers(collection: Collection, recipe: Recipe, set_id: str | None, colourway_id: str | None) -> PaperSet:
@@ -183,27 +181,7 @@ def _papers(collection: Collection, recipe: Recipe, set_id: str | None, colourwa
     return sources.paper_set(name, collection) if name else tasks.fitting_set(recipe, collection.sound_paper_sets())
 
 
-def _write_pictures(pictures: tuple[bytes, ...], output: Path, suffix: str, width: int) -> None:
-    """One PDF of all; one SVG or PNG, or several numbered ones."""
-    if suffix == "pdf":
-        _write(output, draw.as_pdf(pictures))
-        return
-    for number, svg in enumerate(pictures, start=1):
-        path = output if len(pictures) == 1 else output.with_stem(f"{output.stem}-{number}")
-        _write(path, draw.as_png(svg, width) if suffix == "png" else svg)
-
-
-def _write(path: Path, data: bytes) -> None:
-    """The whole file or none of it."""
-    part = path.with_name(f".{path.name}.{os.getpid()}.part")
-    try:
-        part.write_bytes(data)
-        part.replace(path)
-    except OSError as reason:
-        raise CannotWrite(str(path), reason.strerror or "the system refuses") from reason
-    finally:
-        part.unlink(missing_ok=True)
-    click.echo(f"wrote {path}", err=True)
+main.add_command(plan)
 
 
 @main.command()

@@ -12,6 +12,8 @@ from spreadwright.errors import (
     CannotWrite,
     InvalidDocument,
     NoColourway,
+    NoPlan,
+    PlanTooLong,
     SpreadwrightError,
     UnknownName,
     UnreadableDocument,
@@ -23,10 +25,12 @@ FINE, FOUND_ERRORS, UNUSABLE, STOPPED = 0, 1, 2, 130
 EXIT_CODES: dict[type[SpreadwrightError], int] = {
     InvalidDocument: FOUND_ERRORS,
     NoColourway: FOUND_ERRORS,
+    NoPlan: FOUND_ERRORS,
     UnreadableDocument: UNUSABLE,
     UnknownName: UNUSABLE,
     CannotDraw: UNUSABLE,
     CannotWrite: UNUSABLE,
+    PlanTooLong: UNUSABLE,
 }
 """Class to exit code; what is not listed is unusable input."""
 
@@ -72,6 +76,8 @@ def _fail(reason: SpreadwrightError, *, as_json: bool) -> NoReturn:
         printing.print_json(answers.refusal_answer(reason))
     elif isinstance(reason, InvalidDocument):
         printing.print_findings(reason.name, reason.findings, to_stderr=True)
+    elif isinstance(reason, NoPlan):
+        printing.print_findings("There is no plan", reason.causes, to_stderr=True)
     else:
         click.echo(f"spreadwright: {reason}", err=True)
     sys.exit(exit_code(reason))

@@ -1,14 +1,28 @@
 """What a command is given: a file, standard input, or the id of a document in the collection."""
 
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, TypeVar
 
 from spreadwright import store
-from spreadwright.document import MOST_BYTES, AnyReading, Reading, read_any, read_bench, read_paper_set, read_recipe
+from spreadwright.document import (
+    MOST_BYTES,
+    AnyReading,
+    Reading,
+    canonical,
+    is_short,
+    pieces_in_short,
+    read_any,
+    read_bench,
+    read_paper_set,
+    read_pieces,
+    read_recipe,
+    stock_in_short,
+)
 from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument
-from spreadwright.model import Bench, PaperSet, Recipe
+from spreadwright.lengths import Unit
+from spreadwright.model import Bench, PaperSet, PieceList, Recipe
 from spreadwright.store import Collection
 
 Model = TypeVar("Model")
@@ -51,6 +65,27 @@ def recipe(source: str, collection: Collection) -> Reading[Recipe]:
 def document(source: str, collection: Collection) -> AnyReading:
     """A document of any kind, as read; see `document_bytes`."""
     return read_any(document_bytes(source, collection))
+
+
+def pieces_or_recipe(source: str, stock: Sequence[str], collection: Collection) -> AnyReading:
+    """A document as `document` reads it, or a piece list in short, with its stock.
+
+    Raises:
+        UnreadableDocument: An item of a list in short cannot be read; also as `document_bytes`.
+    """
+    is_name = source == "-" or source in collection.recipes or Path(source[:_LONGEST_NAME]).is_file()
+    if is_name or not is_short(source):
+        return document(source, collection)
+    return read_pieces(canonical(pieces_in_short(source, stock)))
+
+
+def stock_list(stock: Sequence[str], unit: Unit) -> PieceList:
+    """A piece list that wants nothing, with the stock that is given in short."""
+    return read_pieces(canonical({"unit": unit.value, "stock": stock_in_short(stock, unit)})).model
+
+
+_LONGEST_NAME = 200
+"""The system refuses to look for a file of a name much longer."""
 
 
 def paper_set(source: str, collection: Collection) -> PaperSet:

@@ -1,0 +1,88 @@
+"""The command `plan`."""
+
+from pathlib import Path
+
+import click
+
+from spreadwright import tasks
+from spreadwright.cli import printing, sources
+from spreadwright.cli.options import json_option
+from spreadwright.cli.patience import Patience, Progress
+from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.plan_printing import print_plans
+from spreadwright.store import Collection
+from spreadwright.tasks import draw
+
+
+@click.command()
+@click.argument("pieces", metavar="PIECES")
+@click.option(
+    "--stock",
+    multiple=True,
+    metavar="WxH*N",
+    help="Sheets to cut from, like 12x12*2, or 12x12 for as many as are needed; a word after it is their role. "
+    "In place of the document's own; may be said several times.",
+)
+@click.option("--bench", metavar="BENCH", help="Keep to the limits of this bench: a file, or an id of the collection.")
+@click.option(
+    "--seconds", default=10.0, show_default=True, type=click.FloatRange(0.1, 86_400), help="Search no longer than this."
+)
+@click.option("--seed", default=1, show_default=True, type=click.IntRange(1, 2**31 - 1), help="Where chance begins.")
+@click.option("-n", "--plans", default=1, show_default=True, type=click.IntRange(1, 20), help="Plans that differ.")
+@click.option("--explain", is_flag=True, help="Say what binds: the lower bound, what proves it, what is left over.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path, dir_okay=False),
+    help="Draw the sheets of the first plan, too: NAME.svg, .png or .pdf",
+)
+@click.option("--width", default=1600, show_default=True, type=click.IntRange(16, 6000), help="Of a PNG, pixels.")
+@json_option
+@click.pass_obj
+def plan(
+    collection: Collection,
+    pieces: str,
+    stock: tuple[str, ...],
+    bench: str | None,
+    seconds: float,
+    seed: int,
+    plans: int,
+    explain: bool,
+    output: Path | None,
+    width: int,
+    as_json: bool,
+) -> None:
+    """Find out how pieces are cut from the fewest sheets.
+
+    PIECES is a document of that kind, a recipe whose sheets are to be cut otherwise, - for standard input, or a list
+    in short: "7x7 left, 3 1/2x5 *2 right". A ! after a size says that the piece may not be turned.
+    Ctrl+C stops the search with the best plan so far.
+    """
+    suffix = suffix_of(output) if output else ""
+    reading = sources.pieces_or_recipe(pieces, stock, collection)
+    given = sources.stock_list(stock, reading.model.unit) if stock else None
+    on = sources.bench(bench, collection, reading) if bench else None
+    with Patience(seconds) as patience:
+        progress = Progress(patience)
+        try:
+            planning = tasks.plan(
+                reading,
+                on,
+                stock=given,
+                seed=seed,
+                wanted=plans,
+                effort=tasks.effort(seconds),
+                is_over=patience.is_over,
+                reporter=progress,
+            )
+        finally:
+            progress.close()
+    if patience.has_ended:
+        click.echo(f"stopped after {patience.passed:.1f} s; this is the best so far.", err=True)
+    if as_json:
+        printing.print_json(tasks.plan_answer(planning))
+    else:
+        print_plans(planning, explain=explain)
+    if output:
+        drawn = tasks.planned_cutting(planning, planning.plans[0], on or sources.bench(None, collection, reading))
+        write_pictures(draw.cut_sheets_svg(drawn), output, suffix, width)

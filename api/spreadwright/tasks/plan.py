@@ -1,0 +1,195 @@
+"""The verb *plan*: from the pieces wanted, or from a recipe whose sheets are to be cut otherwise, to cut trees.
+
+The search is imported when it is needed, so that the other verbs start without it.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from spreadwright.cutting import CAUTIONS, cut_sheets, cut_steps, pieces, pile_of, piles, sentences
+from spreadwright.document import AnyReading, Reading
+from spreadwright.errors import InvalidDocument, PlanTooLong
+from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit
+from spreadwright.model import Bench, Kind, PieceList, Recipe, Role, Sheet, Spread
+from spreadwright.tasks.cut import Cutting
+from spreadwright.tasks.wish import is_recipe, wish_of
+
+if TYPE_CHECKING:
+    from spreadwright.cutting.plan import Plan, PlannedSheet
+    from spreadwright.cutting.planner import Effort, Reporter
+    from spreadwright.cutting.problem import Problem
+
+ANY_PAPER = "paper"
+"""The role of sheets for which nobody named one."""
+
+OBJECTIVE = (
+    "the fewest sheets, or the least cost where sheets have costs",
+    "the most value of optional pieces",
+    "the largest single spare",
+    "the fewest spares",
+)
+"""What makes one plan better than another: the first of these in which they differ."""
+
+
+@dataclass(frozen=True, slots=True)
+class Planning:
+    """Plans of the same cost, with what was asked.
+
+    Attributes:
+        bench: Whose limits hold; None for no limits.
+        recipe: The recipe whose sheets are cut otherwise, if it is about one.
+    """
+
+    wish: PieceList
+    bench: Bench | None
+    problem: "Problem"
+    plans: tuple["Plan", ...]
+    recipe: Reading[Recipe] | None = None
+
+
+def plan(
+    reading: AnyReading,
+    bench: Bench | None = None,
+    *,
+    stock: PieceList | None = None,
+    seed: int = 1,
+    wanted: int = 1,
+    effort: "Effort | None" = None,
+    is_over: Callable[[], bool] = lambda: False,
+    reporter: "Reporter | None" = None,
+) -> Planning:
+    """How the pieces are cut from the stock.
+
+    Args:
+        reading: A piece list, or a recipe, whose own sheets are then the stock.
+        bench: Its cutting length, graduation and narrowest strip are kept; None for no limits.
+        stock: A piece list whose stock takes the place of the reading's.
+        seed: The same seed gives the same plan, as long as the search is not stopped by `is_over`.
+        wanted: So many different plans of the same cost, if they are found.
+        effort: How long is searched.
+        is_over: Asked often; the best plan so far is returned as soon as it says yes.
+        reporter: Is told how the search goes on.
+
+    Raises:
+        InvalidDocument: The document carries an error, or nothing in it can be planned.
+        NoPlan: It is proved that there is none.
+        PlanTooLong: None was found in time.
+    """
+    from spreadwright.cutting.planner import Effort
+
+    wish = wish_of(reading, stock)
+    problem = problem_of(wish, bench)
+    _refuse_unsearchable(problem, wish.title)
+    plans = _plans(problem, seed, wanted, effort or Effort(), is_over, reporter)
+    return Planning(wish, bench, problem, plans, reading if is_recipe(reading) else None)
+
+
+def _refuse_unsearchable(problem: "Problem", title: str) -> None:
+    """What is refused without a proof that there is no plan."""
+    from spreadwright.cutting.problem import causes
+
+    found = [cause for cause in causes(problem) if cause.code in _UNSEARCHABLE]
+    if found:
+        raise InvalidDocument(title, found)
+
+
+_UNSEARCHABLE = ("too-many-pieces", "piece-not-positive", "stock-not-positive")
+
+
+def effort(seconds: float) -> "Effort":
+    """An effort that is not over before so many seconds, so that more time is worth having."""
+    from spreadwright.cutting.planner import Effort
+
+    least = Effort()
+    return Effort(
+        rounds=max(least.rounds, round(_ROUNDS_A_SECOND * seconds)),
+        changes=max(least.changes, round(_CHANGES_A_SECOND * seconds)),
+        sets=least.sets,
+    )
+
+
+_ROUNDS_A_SECOND, _CHANGES_A_SECOND = 3, 400
+
+
+def binding_of(planning: Planning, made: "Plan") -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """For each paper what binds a plan, in sentences."""
+    from spreadwright.cutting.binding import binding
+
+    return binding(planning.problem, made)
+
+
+def problem_of(wish: PieceList, bench: Bench | None) -> "Problem":
+    """What the search is asked, within the limits of a bench or without any."""
+    from spreadwright.cutting.problem import Limits, Problem
+
+    trimmer = bench.trimmer if bench else None
+    limits = Limits(trimmer.length, trimmer.shortest, trimmer.graduation) if trimmer else Limits()
+    return Problem(wish.pieces, wish.stock, limits, bench.unit if bench else wish.unit)
+
+
+def _plans(
+    problem: "Problem",
+    seed: int,
+    wanted: int,
+    effort: "Effort",
+    is_over: Callable[[], bool],
+    reporter: "Reporter | None",
+) -> tuple["Plan", ...]:
+    """The first plan and others of its cost, each from a seed of its own."""
+    from spreadwright.cutting.planner import plan as search
+
+    first = search(problem, seed=seed, effort=effort, is_over=is_over, reporter=reporter)
+    different: dict[tuple[PlannedSheet, ...], Plan] = {first.sheets: first}
+    for number in range(1, 3 * wanted):
+        if len(different) == wanted or is_over():
+            break
+        try:
+            other = search(problem, seed=seed + 1000 * number, effort=effort, is_over=is_over)
+        except PlanTooLong:
+            continue
+        if _merit(other) == _merit(first):
+            different.setdefault(other.sheets, other)
+    return tuple(different.values())
+
+
+def _merit(made: "Plan") -> tuple[object, ...]:
+    """What others have to reach: the cost, and the pieces left out."""
+    return sum(c.cost for _, c in made.certificates), sorted(made.left_out)
+
+
+def planned_sheets(made: "Plan") -> tuple[Sheet, ...]:
+    """The sheets as a recipe has them, equal neighbours counted."""
+    sheets: list[Sheet] = []
+    for each in made.sheets:
+        sheet = Sheet(each.paper or ANY_PAPER, each.size, each.content)
+        last = sheets[-1] if sheets else None
+        if last and replace(last, times=1) == sheet:
+            sheets[-1] = replace(last, times=last.times + 1)
+        else:
+            sheets.append(sheet)
+    return tuple(replace(sheet, where=f"/sheets/{number}") for number, sheet in enumerate(sheets))
+
+
+def planned_cutting(planning: Planning, made: "Plan", bench: Bench) -> Cutting:
+    """The steps at the trimmer for a plan; what nobody places lies on one pile."""
+    recipe = _recipe(planning, made)
+    sheets = cut_sheets(recipe)
+    steps = cut_steps(sheets, bench)
+    by_id = {piece.id: piece for piece in pieces(sheets)}
+    page_of = dict.fromkeys(by_id, recipe.spread.pages[0]) | pile_of(recipe)
+    titles = {role.id: role.title or role.id for role in recipe.roles}
+    words = tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps)
+    found = piles(recipe, sheets, steps)
+    return Cutting(recipe, bench, sheets, tuple(by_id.values()), steps, words, found, page_of, CAUTIONS)
+
+
+def _recipe(planning: Planning, made: "Plan") -> Recipe:
+    sheets = planned_sheets(made)
+    if planning.recipe:
+        return replace(planning.recipe.model, sheets=sheets)
+    roles = tuple(Role(name, Kind.ANY) for name in dict.fromkeys(sheet.role for sheet in sheets))
+    side = 12 * TICKS[Unit.INCH]
+    wish = planning.wish
+    return Recipe(wish.id, wish.title, wish.unit, Spread(("page",), Size(side, side)), roles, sheets, ())

@@ -1,0 +1,60 @@
+"""The JSON form of what *plan* answers; lengths in the cut trees are text, as in a recipe."""
+
+from typing import TYPE_CHECKING, Any
+
+from spreadwright.document import sheet_document
+from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit, size_text
+from spreadwright.tasks.plan import ANY_PAPER, OBJECTIVE, Planning, binding_of, planned_sheets
+from spreadwright.tasks.replanned import replanned
+
+if TYPE_CHECKING:
+    from spreadwright.cutting.plan import Certificate, Plan
+
+Json = dict[str, Any]
+
+
+def plan_answer(planning: Planning) -> Json:
+    """The plans, what is proved about each, and for a recipe the whole of it as each plan cuts it."""
+    bench = planning.bench
+    return {
+        "title": planning.wish.title,
+        "unit": planning.wish.unit.value,
+        "bench": {"id": bench.id, "title": bench.title, "unit": bench.unit.value} if bench else None,
+        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
+        "ticks_per_inch": TICKS[Unit.INCH],
+        "objective": list(OBJECTIVE),
+        "plans": [_plan(planning, made) for made in planning.plans],
+    }
+
+
+def _plan(planning: Planning, made: "Plan") -> Json:
+    unit, recipe = planning.wish.unit, planning.recipe
+    sheets = planned_sheets(made)
+    because = dict(binding_of(planning, made))
+    return {
+        "optimal": made.is_optimal,
+        "sheet_count": len(made.sheets),
+        "sheets": [sheet_document(sheet, unit) for sheet in sheets],
+        "spares": [_size(planning, spare) for spare in made.spares],
+        "left_out": list(made.left_out),
+        "certificates": [_certificate(paper, each, because[paper]) for paper, each in made.certificates],
+        "recipe": replanned(recipe, planning.wish, sheets) if recipe else None,
+    }
+
+
+def _certificate(paper: str, certificate: "Certificate", because: tuple[str, ...]) -> Json:
+    return {
+        "role": paper or ANY_PAPER,
+        "standing": certificate.standing.value,
+        "cost": certificate.cost,
+        "lower_bound": certificate.lower_bound,
+        "gap": certificate.gap,
+        "reason": certificate.reason,
+        "binding": list(because),
+    }
+
+
+def _size(planning: Planning, spare: Size) -> Json:
+    text = size_text(spare.width, spare.height, planning.wish.unit)
+    return {"width": spare.width, "height": spare.height, "text": text}
