@@ -8,7 +8,7 @@ SYSTEM := python3 python3-venv libcairo2
 HOST ?= 127.0.0.1
 PORT ?= 8080
 
-.PHONY: run test test-browser check format clean
+.PHONY: run test test-browser bench check format clean
 
 run: $(VENV)/run.stamp ## the gallery and the API at http://127.0.0.1:8080/
 	$(BIN)/spreadwright serve --host $(HOST) --port $(PORT)
@@ -18,6 +18,9 @@ test: check ## types, lint, floors, and every test that needs no browser
 
 test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
 	$(BIN)/python -m pytest -q -m browser
+
+bench: $(VENV)/bench.stamp ## how far the planner gets, beside others, in one table
+	$(BIN)/python -m tests.bench.planner
 
 check: $(VENV)/dev.stamp
 	$(BIN)/ruff format --check api tests
@@ -57,6 +60,10 @@ $(VENV)/run.stamp: pyproject.toml $(VENV)/venv.stamp
 $(VENV)/dev.stamp: pyproject.toml $(VENV)/venv.stamp
 	$(PIP) --editable '.[dev]'
 	@touch $@ $(VENV)/run.stamp
+
+$(VENV)/bench.stamp: pyproject.toml $(VENV)/dev.stamp
+	$(PIP) --editable '.[dev,fast,bench]'
+	@touch $@
 
 $(VENV)/browser.stamp: pyproject.toml $(VENV)/dev.stamp
 	$(PIP) --editable '.[dev,browser]'

@@ -144,7 +144,7 @@ def test_check_reports_errors_in_content_with_200(client):
     assert any(f["code"] == "unknown-member" and "width" in f["remedy"] for f in found["findings"])
 
 
-@pytest.mark.parametrize("kind", ["recipe", "paper-set", "bench"])
+@pytest.mark.parametrize("kind", ["recipe", "paper-set", "bench", "pieces"])
 def test_schemas_stand_where_their_ids_say(client, kind):
     own = json.loads(schema_bytes(kind))["$id"].split(".example")[1]
     for path in (own, f"/schema/{kind}", f"/schema/{kind}.schema.json"):

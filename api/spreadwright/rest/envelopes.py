@@ -309,6 +309,50 @@ class ColourwayList(Envelope):
     colourways = List(Nested(ColourwayItem))
 
 
+class SpareSize(Envelope):
+    """Width and height of a spare, ticks, and in words."""
+
+    width = Integer()
+    height = Integer()
+    text = String()
+
+
+class Certificate(Envelope):
+    """What is proved about the sheets of one role."""
+
+    role = String()
+    standing = String(metadata=_said("`optimal`, or `stopped` where a better plan may exist."))
+    cost = Integer(metadata=_said("Of the sheets that are cut; where none has a cost, their number."))
+    lower_bound = Integer(metadata=_said("No plan costs less."))
+    gap = Integer()
+    reason = String()
+    binding = _texts()
+
+
+class Plan(Envelope):
+    """How every sheet is cut, what is left over, and what is proved."""
+
+    optimal = Boolean()
+    sheet_count = Integer()
+    sheets = List(Dict(), metadata=_said("As the `sheets` of a recipe in the unit of the document."))
+    spares = List(Nested(SpareSize), metadata=_said("The largest first."))
+    left_out = List(String(), metadata=_said("Names of optional pieces that are not cut."))
+    certificates = List(Nested(Certificate))
+    recipe = Dict(allow_none=True, metadata=_said("The posted recipe with these sheets, if one was posted."))
+
+
+class Plans(Envelope):
+    """Plans of the same cost."""
+
+    title = String()
+    unit = String()
+    bench = Nested(BenchName, allow_none=True)
+    ticks_per_mm = Integer()
+    ticks_per_inch = Integer()
+    objective = List(String(), metadata=_said("What makes a plan better, the first in which two differ."))
+    plans = List(Nested(Plan))
+
+
 class SchemaItem(Envelope):
     """One kind of document and the schema of its current version."""
 

@@ -39,7 +39,7 @@ _FAILURES = {
     "NotAcceptable": "None of the representations is accepted.",
     "TooLarge": "The body is too large.",
     "UnsupportedMediaType": "The body is of another type.",
-    "Unprocessable": "A document has errors, or the papers do not fill the roles.",
+    "Unprocessable": "A document has errors, the papers do not fill the roles, or there is no plan.",
     "Failure": "Any other error.",
 }
 _READING = {400: "BadRequest", 404: "NotFound", 406: "NotAcceptable", 422: "Unprocessable", "default": "Failure"}

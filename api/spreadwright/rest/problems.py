@@ -13,7 +13,16 @@ from flask import Response, current_app, request
 from werkzeug import exceptions as http
 
 from spreadwright.document import MOST_BYTES, canonical
-from spreadwright.errors import CannotDraw, InvalidDocument, NoColourway, UnknownName, UnreadableDocument, nearest_hint
+from spreadwright.errors import (
+    CannotDraw,
+    InvalidDocument,
+    NoColourway,
+    NoPlan,
+    PlanTooLong,
+    UnknownName,
+    UnreadableDocument,
+    nearest_hint,
+)
 from spreadwright.rest.queries import BadQuery
 
 PROBLEM_JSON = "application/problem+json"
@@ -70,6 +79,8 @@ KINDS: dict[type[Exception], Kind] = {
     InvalidDocument: Kind(422, "invalid-document", "The document has errors"),
     NoColourway: Kind(422, "no-colourway", "The papers do not fill the roles"),
     CannotDraw: Kind(422, "cannot-draw", "The picture cannot be drawn"),
+    NoPlan: Kind(422, "no-plan", "The pieces cannot be cut from these sheets"),
+    PlanTooLong: Kind(422, "plan-too-long", "No plan was found in the time given"),
     http.NotFound: Kind(404, "not-found", "There is nothing at this address", _nowhere),
     http.MethodNotAllowed: Kind(405, "method-not-allowed", "This address takes another method", _wrong_method),
     http.NotAcceptable: Kind(406, "not-acceptable", "There is no such representation", _described),
@@ -115,6 +126,8 @@ def _errors(reason: Exception) -> list[dict[str, Any]]:
     match reason:
         case InvalidDocument():
             return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.findings]
+        case NoPlan():
+            return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.causes]
         case UnreadableDocument():
             return [_error("unreadable", "error", reason.reason, reason.remedy, pointer=reason.where)]
         case UnknownName():

@@ -7,7 +7,7 @@ from typing import Any, NoReturn
 
 from flask import Request
 from marshmallow import RAISE, Schema, ValidationError
-from marshmallow.fields import Integer, String
+from marshmallow.fields import Float, Integer, String
 from marshmallow.validate import Length, Range
 from webargs.flaskparser import FlaskParser
 
@@ -16,6 +16,10 @@ from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
 
 FURTHEST = 250_000
 """How far into a list one can reach: each colourway before it must be passed over, and so many are within a second."""
+
+
+LEAST_SECONDS, MOST_SECONDS = 0.1, 20.0
+"""Of a search for a plan: a request must not hold a worker for longer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,6 +49,15 @@ class Whole(Integer):
     def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
         if not re.fullmatch(r"-?[0-9]{1,300}", str(value)):
             raise ValidationError("is not a whole number")
+        return super()._deserialize(value, attr, data, **kwargs)
+
+
+class Decimal(Float):
+    """A number in plain digits, with a point or without."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Mapping[str, Any] | None, **kwargs: Any) -> Any:
+        if not re.fullmatch(r"-?[0-9]{1,9}(\.[0-9]{1,9})?", str(value)):
+            raise ValidationError("is not a number")
         return super()._deserialize(value, attr, data, **kwargs)
 
 
@@ -122,6 +135,19 @@ class CheckQuery(BenchQuery, PapersQuery):
 
     set = _name("The id of a paper set that should fill the roles of a recipe.")
     colourway = _name("The id of one colourway of that set, to be checked too.")
+
+
+class PlanQuery(Query):
+    """Within which limits, how long, and how many plans."""
+
+    bench = _name("The id of the bench whose limits are kept. When left out: no limits.")
+    seconds = Decimal(
+        validate=Range(LEAST_SECONDS, MOST_SECONDS, error="is not from {min} to {max}"),
+        load_default=5.0,
+        metadata={"description": "The longest time to search."},
+    )
+    seed = _whole("Where chance begins; the same seed gives the same plan.", load_default=1, least=1, most=2**31 - 1)
+    n = _whole("How many plans of the same cost, if so many are found.", load_default=1, least=1, most=10)
 
 
 class QueryParser(FlaskParser):

@@ -9,6 +9,7 @@ from spreadwright.rest.views import (
     home,
     paper_sets,
     placement,
+    plans,
     preview,
     recipes,
     schemas,
@@ -26,6 +27,7 @@ BLUEPRINTS: tuple[Resources, ...] = (
     swatches.blueprint,
     benches.blueprint,
     checks.blueprint,
+    plans.blueprint,
     schemas.blueprint,
 )
 """A new resource is listed here, and nowhere else."""

@@ -16,7 +16,8 @@ blueprint = Resources("service", __name__, description=__doc__)
 
 
 def _home(_: Arguments) -> dict[str, Any]:
-    views = ("recipes.recipes", "paper-sets.paper_sets", "benches.benches", "check.check_document", "schema.schemas")
+    lists = ("recipes.recipes", "paper-sets.paper_sets", "benches.benches", "schema.schemas")
+    views = (*lists, "check.check_document", "plan.plan_pieces")
     links = {view.split(".")[0]: address(view) for view in views}
     more = {"service-desc": address("service.openapi_as", suffix="json"), "health": address("service.health")}
     return {"title": "Spreadwright", "version": __version__, "links": {**links, **more}}

@@ -1,0 +1,95 @@
+import json
+
+import pytest
+
+from builder import PAPERS, SOUND, sound
+from rest.test_openapi import fits
+from rest.test_problems import refused
+from spreadwright.document import canonical, pieces_in_short
+
+PAGE = "7x7 left, 3 1/2x5 *2 right, 5x6 *2 tile"
+PINWHEEL = "70x30, 26x60, 60x36, 36x66, 34x30"
+
+
+@pytest.fixture
+def ask(client):
+    def ask(data, **query):
+        body = data if isinstance(data, bytes) else canonical(data)
+        return client.post("/plan", data=body, query_string=query, content_type="application/json")
+
+    return ask
+
+
+def test_a_piece_list_is_answered_with_sheets_and_what_is_proved(ask):
+    answer = ask(pieces_in_short(PAGE)).json
+    (made,) = answer["plans"]
+    assert (made["sheet_count"], made["optimal"], made["spares"], made["recipe"]) == (1, True, [], None)
+    assert made["certificates"][0]["gap"] == 0 and answer["bench"] is None
+
+
+def test_a_recipe_is_answered_with_the_whole_of_it(ask, client):
+    made = ask(sound()).json["plans"][0]
+    assert made["recipe"]["title"] == SOUND["title"]
+    assert client.post("/check", json=made["recipe"]).json["fine"]
+
+
+def test_the_answer_is_as_described(ask, client):
+    described = client.get("/openapi.json").json
+    shape = {"$ref": "#/components/schemas/Plans"}
+    for document in (pieces_in_short(PAGE), SOUND):
+        fits(described, ask(document, bench="bench-inch").json, shape)
+    fits(described, ask(pieces_in_short("13x13")).json, {"$ref": "#/components/schemas/Problem"})
+
+
+def test_what_is_impossible_is_422_with_its_causes(ask):
+    problem = refused(ask(pieces_in_short(PINWHEEL, ["96x96*1"])), 422, "no-plan")
+    assert [each["code"] for each in problem["errors"]] == ["no-through-cuts"]
+    problem = refused(ask(pieces_in_short("7x7, 13x13")), 422, "no-plan")
+    assert [(e["code"], e["pointer"]) for e in problem["errors"]] == [("piece-larger-than-stock", "/pieces/1")]
+
+
+def test_a_search_that_finds_nothing_in_time_is_another_problem(ask, monkeypatch):
+    clock = iter(range(0, 10**9, 100))
+    monkeypatch.setattr("spreadwright.rest.views.plans.monotonic", lambda: next(clock))
+    problem = refused(ask(pieces_in_short(PINWHEEL, ["96x96*1"])), 422, "plan-too-long")
+    assert "proves nothing" in problem["detail"]
+
+
+@pytest.mark.parametrize(
+    "query",
+    [
+        {"seconds": "0"},
+        {"seconds": "20.1"},
+        {"seconds": "nan"},
+        {"seconds": "1e9"},
+        {"seed": "0"},
+        {"n": "11"},
+        {"x": "1"},
+    ],
+)
+def test_queries_have_bounds(ask, query):
+    problem = refused(ask(pieces_in_short(PAGE), **query), 400, "bad-query")
+    assert problem["errors"][0]["parameter"] == next(iter(query))
+
+
+@pytest.mark.parametrize(
+    ("document", "code"),
+    [
+        (PAPERS, "unknown-schema"),
+        ({name: value for name, value in SOUND.items() if name != "sheets"}, "sizes-unknown"),
+        (pieces_in_short("1x1 *10000"), "too-many-pieces"),
+        ({**pieces_in_short("1x1"), "colour": "red"}, "unknown-member"),
+    ],
+)
+def test_documents_that_cannot_be_planned_are_invalid(ask, document, code):
+    problem = refused(ask(document), 422, "invalid-document")
+    assert code in [each["code"] for each in problem["errors"]]
+
+
+def test_bodies_that_are_no_document_are_refused(ask):
+    refused(ask(b"{"), 400, "unreadable-document")
+    refused(ask(json.dumps([1]).encode()), 400, "unreadable-document")
+
+
+def test_same_seed_gives_the_same_bytes(ask):
+    assert ask(pieces_in_short(PAGE), seed=4).data == ask(pieces_in_short(PAGE), seed=4).data
