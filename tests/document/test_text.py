@@ -10,10 +10,10 @@ from spreadwright.errors import UnreadableDocument
 
 def refused(data: bytes) -> UnreadableDocument:
     """How the bytes are refused, which must take less than a second."""
-    start = time.perf_counter()
+    start = time.process_time()
     with pytest.raises(UnreadableDocument) as refusal:
         read_any(data)
-    assert time.perf_counter() - start < 1
+    assert time.process_time() - start < 1
     return refusal.value
 
 
@@ -53,10 +53,10 @@ def test_cut_tree_of_100_000_parts_is_refused():
 
 def test_large_document_of_faults_stays_quick():
     column = {"widht": 1, "piece": [], "times": "x"}
-    start = time.perf_counter()
+    start = time.process_time()
     findings = read_any(json.dumps({"sheets": [{"columns": [column] * 2400}]}).encode()).findings
     assert 0 < len(findings) < 1000
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2
 
 
 @pytest.mark.parametrize(

@@ -184,10 +184,10 @@ def test_many_unknown_names_are_found_within_a_second():
         document["captions"] = [{"on": f"prat-{i}"} for i in range(200)]
 
     data = spoilt(spoil)
-    start = time.perf_counter()
+    start = time.process_time()
     findings = check(data, INCH_BENCH).findings
     assert len([f for f in findings if f.code == "piece-not-cut"]) == 1000
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2
 
 
 def test_sheet_too_large_both_ways_is_not_told_to_be_cut_the_other_way():
