@@ -378,7 +378,6 @@ def _mixed_sets(problem: Problem, sheets: tuple[_Sheet, ...], area: int, most: i
         cost, there, numbers = heappop(heap)
         if there >= area:
             yield tuple(s for group, n in zip(by_stock, numbers, strict=True) for s in group[:n])
-            continue
         for i, group in enumerate(by_stock):
             if numbers[i] < len(group):
                 more = (*numbers[:i], numbers[i] + 1, *numbers[i + 1 :])
