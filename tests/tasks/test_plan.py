@@ -223,3 +223,10 @@ def test_what_binds_is_said_with_its_argument():
 def test_the_bench_is_named_in_the_answer():
     answer = plan_answer(plan(listed("10x10"), INCH_BENCH))
     assert answer["bench"] == {"id": INCH_BENCH.id, "title": INCH_BENCH.title, "unit": "in"}
+
+
+def test_sheets_of_several_sizes_are_bound_by_what_their_sets_cost():
+    planning = plan(listed(PINWHEEL, "96x96*1", "26x60*1"))
+    [(_, sentences)] = binding_of(planning, planning.plans[0])
+    told = "Every set of sheets that costs less than 2 has too little area, or is proved not to give the pieces."
+    assert told in sentences

@@ -42,7 +42,10 @@ def _paper(problem: Problem, made: Plan, paper: str, certificate: Certificate) -
 def _bound(problem: Problem, certificate: Certificate) -> Iterator[str]:
     sizes = {stock.size for stock in problem.stock}
     if len(sizes) != 1 or {stock.cost for stock in problem.stock} != {1}:
-        yield f"Sheets that together have the area of the pieces cost at least {certificate.lower_bound}."
+        yield (
+            f"Every set of sheets that costs less than {certificate.lower_bound} has too little area, "
+            "or is proved not to give the pieces."
+        )
         return
     (size,) = sizes
     musts = [wanted for wanted in problem.pieces if not wanted.value]

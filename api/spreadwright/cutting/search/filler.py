@@ -77,7 +77,7 @@ class Filler:
         for _ in range(self.manner.tries):
             start = int(f.state[0])
             self.work += 2
-            tree = self._some(*size, size[0] * size[1] // 3, is_over)
+            tree = self._one_block(*size) or self._some(*size, size[0] * size[1] // 3, is_over)
             if tree is not None:
                 others = self._sheet(number + 1, is_over)
                 if others is not None:
@@ -87,16 +87,21 @@ class Filler:
                 return None
         return None
 
+    def _one_block(self, width: int, height: int) -> Block | None:
+        """A sheet that is a block of the table as it is."""
+        start = int(self.filling.state[0])
+        self.filling.state[1] = 1
+        if strips.fill(self.table.blocks, self.filling, width, height, 0):
+            return self._replayed(start, width, height)[0]
+        return None
+
     def _some(self, width: int, height: int, small: int, is_over: Callable[[], bool]) -> Block | None:
         """A rectangle filled with any free pieces: rows and columns until little is left, then whatever fills that."""
         b, f = self.table.blocks, self.filling
         if width == 0 or height == 0:
             return Block(width, height)
-        start = int(f.state[0])
-        f.state[1] = 1
-        if strips.fill(b, f, width, height, 0):
-            return self._replayed(start, width, height)[0]
         for _ in range(self.manner.tries):
+            start = int(f.state[0])
             f.state[1] = 2 * self.manner.steps
             self.work += 1
             if width * height <= small:
