@@ -133,3 +133,43 @@ def test_other_commands_start_without_the_search():
     code = "import sys; from spreadwright.cli import main; print([m for m in sys.modules if 'cutting.search' in m])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout == "[]\n"
+
+
+def draft():
+    return canonical(
+        {
+            "schema": "recipe/1",
+            "title": "One square",
+            "unit": "in",
+            "spread": {"pages": ["page"], "size": ["12", "12"]},
+            "roles": {"background": {"kind": "plain"}, "mat": {"kind": "any"}},
+            "placements": [
+                {"piece": "base", "page": "page", "left": "0", "top": "0", "size": ["12", "12"], "role": "background"},
+                {"piece": "square-1", "page": "page", "left": "0", "top": "0", "size": ["6", "6"], "role": "mat"},
+                {"piece": "square-2", "page": "page", "right": "0", "top": "0", "size": ["6", "6"], "role": "mat"},
+            ],
+        }
+    )
+
+
+def test_a_recipe_without_sheets_is_written_with_them(run, tmp_path):
+    output = tmp_path / "whole.json"
+    result = run("-", "--stock", "12x12", "-o", str(output), stdin=draft())
+    assert result.exit_code == 0 and f"wrote {output}" in result.stderr
+    checked = CliRunner().invoke(main, ["check", str(output)])
+    assert checked.exit_code == 0 and "no findings" in checked.stdout
+    written = json.loads(output.read_text())
+    assert [sheet["role"] for sheet in written["sheets"]] == ["background", "mat"]
+    assert "size" not in written["placements"][0]
+
+
+def test_a_list_of_pieces_is_no_recipe_to_write(run, tmp_path):
+    result = run(PAGE, "-o", str(tmp_path / "whole.json"))
+    assert result.exit_code == 2 and "--json prints its cut trees" in result.stderr
+    assert not list(tmp_path.iterdir())
+
+
+def test_explained_sheets_are_drawn_in_characters(run):
+    result = run("6x12 *2 half", "--stock", "12x12", "--explain")
+    assert "  ┌" + "─" * 23 + "┬" + "─" * 23 + "┐\n" in result.stdout and "half 6 × 12 in" in result.stdout
+    assert "┌" not in run("6x12 *2 half", "--stock", "12x12").stdout

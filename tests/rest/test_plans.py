@@ -76,7 +76,7 @@ def test_queries_have_bounds(ask, query):
     ("document", "code"),
     [
         (PAPERS, "unknown-schema"),
-        ({name: value for name, value in SOUND.items() if name != "sheets"}, "sizes-unknown"),
+        ({name: value for name, value in SOUND.items() if name != "sheets"}, "size-needed"),
         (pieces_in_short("1x1 *10000"), "too-many-pieces"),
         ({**pieces_in_short("1x1"), "colour": "red"}, "unknown-member"),
     ],

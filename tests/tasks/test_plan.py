@@ -12,12 +12,14 @@ from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import canonical, pieces_in_short, read_any, read_pieces, read_recipe
 from spreadwright.document.recipe import recipe_model
 from spreadwright.errors import InvalidDocument, NoPlan, PlanTooLong
-from spreadwright.lengths import TICKS, Unit
+from spreadwright.lengths import TICKS, Unit, written
 from spreadwright.model import INCH_BENCH
 from spreadwright.placing import placed_pieces
-from spreadwright.tasks import binding_of, plan, plan_answer, planned_cutting, proven
+from spreadwright.store import Collection
+from spreadwright.tasks import binding_of, check, plan, plan_answer, planned_cutting, proven
 from spreadwright.tasks.draw import cut_sheets_svg
 
+COLLECTION = Collection()
 INCH = TICKS[Unit.INCH]
 PINWHEEL = "70x30, 26x60, 60x36, 36x66, 34x30"
 PAGE = "7x7 left, 3 1/2x5 *2 right, 5x6! *2 tile"
@@ -156,12 +158,17 @@ def test_documents_without_pieces_are_refused(data):
 def test_a_recipe_without_sheets_has_no_sizes():
     with pytest.raises(InvalidDocument) as refused:
         plan(read_recipe(canonical({name: value for name, value in SOUND.items() if name != "sheets"})))
-    assert refused.value.findings[0].code == "sizes-unknown"
+    assert refused.value.findings[0].code == "size-needed"
 
 
 def where_all_lies(recipe):
     cut = pieces(cut_sheets(recipe))
     return sorted((p.page, p.layer, p.rect, p.piece.name, p.piece.role) for p in placed_pieces(recipe, cut))
+
+
+def all_rects(recipe):
+    placed = placed_pieces(recipe, pieces(cut_sheets(recipe)))
+    return [(p.page, p.layer, p.rect, p.piece.role) for p in placed]
 
 
 def planned_again(data):
@@ -230,3 +237,66 @@ def test_sheets_of_several_sizes_are_bound_by_what_their_sets_cost():
     [(_, sentences)] = binding_of(planning, planning.plans[0])
     told = "Every set of sheets that costs less than 2 has too little area, or is proved not to give the pieces."
     assert told in sentences
+
+
+def as_draft(data):
+    """The recipe without its sheets, each placement with the size and the role of its piece."""
+    document = json.loads(data)
+    recipe = read_recipe(data).model
+    cut = {piece.id: piece for piece in pieces(cut_sheets(recipe))}
+    for each in document["placements"]:
+        piece = cut[each["piece"]]
+        each |= {"size": [written(piece.width, recipe.unit), written(piece.height, recipe.unit)], "role": piece.role}
+    return canonical({name: value for name, value in document.items() if name != "sheets"})
+
+
+@pytest.mark.parametrize("recipe_id", sorted(COLLECTION.recipes))
+def test_a_draft_of_a_recipe_is_planned_to_one_that_checks_out(recipe_id):
+    before = COLLECTION.recipe(recipe_id)
+    draft = read_recipe(as_draft(canonical(before.document)))
+    answer = plan_answer(plan(draft))
+    after = read_recipe(canonical(answer["plans"][0]["recipe"]))
+    assert check(after, INCH_BENCH).is_fine
+    assert all_rects(after.model) == all_rects(before.model)
+    assert list(after.document) == list(before.document)
+
+
+def test_a_draft_says_that_it_is_one_and_nothing_else():
+    report = check(read_recipe(as_draft(sound())), INCH_BENCH)
+    assert [finding.code for finding in report.findings] == ["no-sheets"]
+
+
+def test_a_draft_without_size_or_role_names_the_placement():
+    document = json.loads(as_draft(sound()))
+    del document["placements"][4]["size"], document["placements"][5]["role"]
+    document["placements"][6]["role"] = "pront"
+    with pytest.raises(InvalidDocument) as refused:
+        plan(read_recipe(canonical(document)))
+    assert [(f.code, f.where) for f in refused.value.findings] == [
+        ("size-needed", "/placements/4"),
+        ("role-needed", "/placements/5"),
+        ("role-unknown", "/placements/6/role"),
+    ]
+
+
+def test_pieces_of_a_draft_that_share_a_number_row_but_no_size_keep_their_names():
+    document = json.loads(as_draft(sound()))
+    document["placements"][-1]["size"] = ["3", "5"]
+    wanted = {each.name: each.count for each in plan(read_recipe(canonical(document))).wish.pieces}
+    assert wanted["mat-1"] == wanted["mat-2"] == 1 and wanted["tile"] == 2
+
+
+def test_a_draft_takes_the_stock_that_is_given():
+    made = plan(
+        read_recipe(as_draft(sound())),
+        stock=read_pieces(canonical(pieces_in_short("1x1", ["12x12 plain", "12x12 print", "12x12 background"]))).model,
+    )
+    assert len(made.plans[0].sheets) == 4
+
+
+def test_size_and_role_of_a_placement_agree_with_the_cut_tree():
+    document = json.loads(sound())
+    document["placements"][4] |= {"size": ["7", "6"], "role": "print"}
+    found = {f.code: f for f in check(read_recipe(canonical(document)), INCH_BENCH).findings}
+    assert found["size-differs"].message == "“panel” is placed as 7 × 6 in, but cut as 7 × 7 in."
+    assert found["role-differs"].where == "/placements/4/role"

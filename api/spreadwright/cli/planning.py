@@ -8,10 +8,23 @@ from spreadwright import tasks
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import json_option
 from spreadwright.cli.patience import Patience, Progress
-from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.pictures import suffix_of, write_file, write_pictures
 from spreadwright.cli.plan_printing import print_plans
+from spreadwright.document import AnyReading
 from spreadwright.store import Collection
 from spreadwright.tasks import draw
+
+_RECIPE = "json"
+
+
+def _suffix_of(output: Path, reading: AnyReading) -> str:
+    """Which format the name of a file asks for; only a recipe is written as a document."""
+    if output.suffix.lower() != f".{_RECIPE}":
+        return suffix_of(output)
+    if not tasks.is_recipe(reading):
+        message = "A list of pieces has no placements, so no recipe comes of it; --json prints its cut trees."
+        raise click.BadParameter(message, param_hint="--output")
+    return _RECIPE
 
 
 @click.command()
@@ -20,7 +33,8 @@ from spreadwright.tasks import draw
     "--stock",
     multiple=True,
     metavar="WxH*N",
-    help="Sheets to cut from, like 12x12*2, or 12x12 for as many as are needed; a word after it is their role. "
+    help="Sheets to cut from, like 12x12*2, or 12x12 for as many as are needed; a word after it is their role, "
+    "without one they are there in every role. "
     "In place of the document's own; may be said several times.",
 )
 @click.option("--bench", metavar="BENCH", help="Keep to the limits of this bench: a file, or an id of the collection.")
@@ -29,12 +43,16 @@ from spreadwright.tasks import draw
 )
 @click.option("--seed", default=1, show_default=True, type=click.IntRange(1, 2**31 - 1), help="Where chance begins.")
 @click.option("-n", "--plans", default=1, show_default=True, type=click.IntRange(1, 20), help="Plans that differ.")
-@click.option("--explain", is_flag=True, help="Say what binds: the lower bound, what proves it, what is left over.")
+@click.option(
+    "--explain",
+    is_flag=True,
+    help="Draw the sheets here, and say what binds: the bound, its proof, what is left over.",
+)
 @click.option(
     "-o",
     "--output",
     type=click.Path(path_type=Path, dir_okay=False),
-    help="Draw the sheets of the first plan, too: NAME.svg, .png or .pdf",
+    help="Draw the sheets of the first plan, too: NAME.svg, .png or .pdf; or write the planned recipe: NAME.json",
 )
 @click.option("--width", default=1600, show_default=True, type=click.IntRange(16, 6000), help="Of a PNG, pixels.")
 @json_option
@@ -56,10 +74,11 @@ def plan(
 
     PIECES is a document of that kind, a recipe whose sheets are to be cut otherwise, - for standard input, or a list
     in short: "7x7 left, 3 1/2x5 *2 right". A ! after a size says that the piece may not be turned.
+    A recipe that has placements with sizes but no sheets yet gets them; -o NAME.json writes it whole.
     Ctrl+C stops the search with the best plan so far.
     """
-    suffix = suffix_of(output) if output else ""
     reading = sources.pieces_or_recipe(pieces, stock, collection)
+    suffix = _suffix_of(output, reading) if output else ""
     given = sources.stock_list(stock, reading.model.unit) if stock else None
     on = sources.bench(bench, collection, reading) if bench else None
     with Patience(seconds) as patience:
@@ -83,6 +102,8 @@ def plan(
         printing.print_json(tasks.plan_answer(planning))
     else:
         print_plans(planning, explain=explain)
-    if output:
+    if output and suffix == _RECIPE:
+        write_file(output, tasks.planned_recipe(planning, planning.plans[0]))
+    elif output:
         drawn = tasks.planned_cutting(planning, planning.plans[0], on or sources.bench(None, collection, reading))
         write_pictures(draw.cut_sheets_svg(drawn), output, suffix, width)

@@ -111,6 +111,8 @@ def _placement(each: Cursor) -> Placement:
         _offset(each, _DOWN),
         each.flag("turned"),
         Side.BACK if each.text("face") == "back" else Side.FRONT,
+        each.size("size"),
+        each.text("role"),
         each.where,
     )
 

@@ -78,7 +78,12 @@ class Offset:
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """Where one piece lies. Order in the list is order from the page upward."""
+    """Where one piece lies. Order in the list is order from the page upward.
+
+    Attributes:
+        size: Of the piece as cut, before any turn; None where only the cut tree says it.
+        role: Of its paper; empty where only the sheet says it.
+    """
 
     piece: str
     page: str
@@ -86,6 +91,8 @@ class Placement:
     down: Offset
     is_turned: bool = False
     side: Side = Side.FRONT
+    size: Size | None = None
+    role: str = ""
     where: str = field(default="", compare=False)
 
 

@@ -6,7 +6,7 @@ from itertools import chain
 
 from spreadwright.errors import Finding, error, nearest_hint, warning
 from spreadwright.geometry import uncovered
-from spreadwright.lengths import Unit, neighbours, with_unit
+from spreadwright.lengths import Unit, neighbours, size_text, with_unit
 from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe, piece_hint
 from spreadwright.placing.layers import PlacedPiece, placed_pieces, placed_spans
 
@@ -51,11 +51,24 @@ def _placement_findings(
         message = f"“{each.piece}” is turned, but its role “{role.id}” may carry a one-way print."
         remedy = "Place it unturned, cut it the other way round, or make the role not directional."
         yield error("print-turned", f"{each.where}/turned", message, remedy)
+    if piece:
+        yield from _as_cut(each, piece, recipe)
     if each.page and recipe.spread.pages and each.page not in recipe.spread.pages:
         message = f"The spread has no page “{each.page}”."
         known = nearest_hint(each.page, recipe.spread.pages)
         yield error("page-unknown", f"{each.where}/page", message, known)
     yield from _ruler_findings(each, piece, recipe, bench)
+
+
+def _as_cut(each: Placement, piece: Piece, recipe: Recipe) -> Iterator[Finding]:
+    """Size and role that a placement repeats against those that the sheets give."""
+    if each.size and piece.size and each.size != piece.size:
+        here, cut = (size_text(size.width, size.height, recipe.unit) for size in (each.size, piece.size))
+        message = f"“{each.piece}” is placed as {here}, but cut as {cut}."
+        yield error("size-differs", f"{each.where}/size", message, "Change one of them, or leave the size out here.")
+    if each.role and each.role != piece.role:
+        message = f"“{each.piece}” is placed as a piece of “{each.role}”, but cut from “{piece.role}”."
+        yield error("role-differs", f"{each.where}/role", message, "Change one of them, or leave the role out here.")
 
 
 def _ruler_findings(each: Placement, piece: Piece | None, recipe: Recipe, bench: Bench | None) -> Iterator[Finding]:

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
 from spreadwright.cutting import cut_sheets, pieces, tree_findings, trimmer_findings
 from spreadwright.document import AnyReading, Reading, position
-from spreadwright.errors import Finding, InvalidDocument, has_errors
+from spreadwright.errors import Finding, InvalidDocument, error, has_errors
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.photos import photo_findings
-from spreadwright.placing import placing_findings
+from spreadwright.placing import draft_findings, placing_findings
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +49,8 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
 def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tuple[Finding, ...]:
     """All findings of a recipe; without a bench those that hold on every bench."""
     recipe = reading.model
+    if is_draft(reading):
+        return _sorted((_no_sheets(), *reading.findings, *draft_findings(recipe)), reading)
     cut = pieces(cut_sheets(recipe))
     findings = (
         *reading.findings,
@@ -58,6 +60,16 @@ def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tup
         *photo_findings(recipe, cut),
     )
     return _sorted((*findings, *trimmer_findings(recipe, bench)) if bench else findings, reading)
+
+
+def is_draft(reading: Reading[Recipe]) -> bool:
+    """Whether nobody has said yet how the sheets of a recipe are cut."""
+    return not reading.document.get("sheets", [])
+
+
+def _no_sheets() -> Finding:
+    message = "The recipe has no sheets yet, so it cannot be cut, placed or drawn."
+    return error("no-sheets", "", message, "Have its sheets planned: spreadwright plan RECIPE --json.")
 
 
 def _papers_findings(recipe: Recipe, papers: PaperSet, colourway_id: str | None) -> tuple[Finding, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from spreadwright.cutting import CAUTIONS, cut_sheets, cut_steps, pieces, pile_of, piles, sentences
+from spreadwright.cutting import CAUTIONS, CutSheet, cut_sheets, cut_steps, pieces, pile_of, piles, sentences
 from spreadwright.document import AnyReading, Reading
 from spreadwright.errors import InvalidDocument, PlanTooLong
 from spreadwright.geometry import Size
@@ -170,6 +170,11 @@ def planned_sheets(made: "Plan") -> tuple[Sheet, ...]:
         else:
             sheets.append(sheet)
     return tuple(replace(sheet, where=f"/sheets/{number}") for number, sheet in enumerate(sheets))
+
+
+def planned_cut_sheets(planning: Planning, made: "Plan") -> tuple[CutSheet, ...]:
+    """Every sheet of a plan with its parts laid out."""
+    return cut_sheets(_recipe(planning, made))
 
 
 def planned_cutting(planning: Planning, made: "Plan", bench: Bench) -> Cutting:

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING, Any
 
-from spreadwright.document import sheet_document
+from spreadwright.document import canonical, sheet_document
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit, size_text
 from spreadwright.tasks.plan import ANY_PAPER, OBJECTIVE, Planning, binding_of, planned_sheets
@@ -41,6 +41,13 @@ def _plan(planning: Planning, made: "Plan") -> Json:
         "certificates": [_certificate(paper, each, because[paper]) for paper, each in made.certificates],
         "recipe": replanned(recipe, planning.wish, sheets) if recipe else None,
     }
+
+
+def planned_recipe(planning: Planning, made: "Plan") -> bytes:
+    """The recipe with its sheets cut by a plan, as a document; the planning must be one of a recipe."""
+    if planning.recipe is None:
+        raise ValueError("only the plan of a recipe makes one")
+    return canonical(replanned(planning.recipe, planning.wish, planned_sheets(made)))
 
 
 def _certificate(paper: str, certificate: "Certificate", because: tuple[str, ...]) -> Json:

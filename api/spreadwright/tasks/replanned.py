@@ -1,4 +1,7 @@
-"""A recipe with its sheets cut by a plan: every piece lies where it lay, turned back where it is now cut lying."""
+"""A recipe with its sheets cut by a plan: every piece lies where it lay, turned back where it is now cut lying.
+
+Sizes and roles that placements name are dropped, since the cut trees say them.
+"""
 
 from collections.abc import Sequence
 from dataclasses import replace
@@ -19,11 +22,27 @@ def replanned(reading: Reading[Recipe], wish: PieceList, sheets: Sequence[Sheet]
         sheets: How they are cut now.
     """
     turned = _turned(reading.model, wish, sheets)
-    placements = [
-        _turned_back(each) if each["piece"] in turned else each for each in reading.document.get("placements", [])
-    ]
+    named = reading.document.get("placements", [])
+    placements = [_turned_back(_as_placed(each)) if each["piece"] in turned else _as_placed(each) for each in named]
     written = [sheet_document(sheet, reading.model.unit) for sheet in sheets]
-    return {**reading.document, "sheets": written, "placements": placements}
+    changed = {"sheets": written, "placements": placements}
+    if "sheets" in reading.document:
+        return {**reading.document, **changed}
+    return _with_sheets_before_placements(reading.document) | changed
+
+
+def _with_sheets_before_placements(document: dict[str, Any]) -> dict[str, Any]:
+    """The members in the order in which recipes are written."""
+    ordered: dict[str, Any] = {}
+    for name, value in document.items():
+        if name == "placements":
+            ordered["sheets"] = []
+        ordered[name] = value
+    return ordered
+
+
+def _as_placed(placement: dict[str, Any]) -> dict[str, Any]:
+    return {name: value for name, value in placement.items() if name not in ("size", "role")}
 
 
 def _turned(recipe: Recipe, wish: PieceList, sheets: Sequence[Sheet]) -> set[str]:

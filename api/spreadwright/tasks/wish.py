@@ -1,5 +1,6 @@
-"""What is to be planned: the piece list of a document, or the pieces and sheets that a recipe amounts to."""
+"""What is to be planned: a piece list, the pieces and sheets of a recipe, or the placements of a draft."""
 
+import re
 from collections import Counter, defaultdict
 from dataclasses import replace
 from typing import Any, TypeGuard
@@ -8,7 +9,10 @@ from spreadwright.cutting import cut_sheets, pieces, tree_findings
 from spreadwright.document import AnyReading, Reading
 from spreadwright.errors import InvalidDocument, error, has_errors
 from spreadwright.geometry import Size
-from spreadwright.model import Piece, PieceList, Recipe, Stock, Wanted
+from spreadwright.lengths import TICKS, Unit
+from spreadwright.model import Piece, PieceList, Placement, Recipe, Stock, Wanted
+from spreadwright.placing import draft_findings, role_of
+from spreadwright.tasks.check import is_draft
 
 
 def is_recipe(reading: AnyReading) -> TypeGuard[Reading[Recipe]]:
@@ -21,13 +25,13 @@ def wish_of(reading: AnyReading, stock: PieceList | None = None) -> PieceList:
 
     Args:
         reading: The document.
-        stock: A piece list whose stock takes the place of the document's; sheets of no role take the only one.
+        stock: A piece list whose stock takes the place of the document's; sheets of no role are there in every role.
 
     Raises:
         InvalidDocument: The document carries an error, or names no pieces.
     """
     if is_recipe(reading):
-        wish = _wish_of_recipe(reading)
+        wish = _wish_of_draft(reading) if is_draft(reading) else _wish_of_recipe(reading)
     elif isinstance(reading.model, PieceList):
         _refuse(_title(reading), reading.findings)
         wish = reading.model
@@ -48,10 +52,9 @@ def _refuse(title: str, findings: Any) -> None:
 
 
 def _roled(stock: tuple[Stock, ...], wish: PieceList) -> tuple[Stock, ...]:
-    papers = {wanted.paper for wanted in wish.pieces}
-    if len(papers) != 1:
-        return stock
-    return tuple(replace(each, paper=each.paper or next(iter(papers))) for each in stock)
+    """Stock that names no role is there in every role that the pieces need."""
+    papers = dict.fromkeys(wanted.paper for wanted in wish.pieces)
+    return tuple(replace(each, paper=paper) for each in stock for paper in ([each.paper] if each.paper else papers))
 
 
 def _wish_of_recipe(reading: Reading[Recipe]) -> PieceList:
@@ -60,10 +63,6 @@ def _wish_of_recipe(reading: Reading[Recipe]) -> PieceList:
     The name of a piece that others share, but not in size and role, is its id, so that placements keep their meaning.
     """
     recipe = reading.model
-    if not recipe.sheets:
-        message = "The recipe has no sheets that can be read, so the sizes of its pieces are not known."
-        remedy = "Name the pieces with their sizes in a document of the kind “pieces/1”, and plan that."
-        raise InvalidDocument(recipe.title, [error("sizes-unknown", "/sheets", message, remedy), *reading.findings])
     _refuse(recipe.title, (*reading.findings, *tree_findings(recipe)))
     cut = pieces(cut_sheets(recipe))
     alike: dict[str, set[tuple[str, Size | None]]] = defaultdict(set)
@@ -73,6 +72,43 @@ def _wish_of_recipe(reading: Reading[Recipe]) -> PieceList:
     first = {p.name if len(alike[p.name]) == 1 else p.id: p for p in reversed(cut)}
     wanted = tuple(_wanted(name, first[name], count, recipe) for (name, _, _), count in counts.items())
     return PieceList(recipe.id, recipe.title, recipe.unit, wanted, _stock(recipe))
+
+
+def _wish_of_draft(reading: Reading[Recipe]) -> PieceList:
+    """The pieces that its placements name, from as many 12 × 12 in sheets of each role as are needed."""
+    recipe = reading.model
+    _refuse(recipe.title, (*reading.findings, *draft_findings(recipe)))
+    names = _shared_names(recipe)
+    counts = Counter(names.values())
+    first = {names[each.piece]: each for each in reversed(recipe.placements)}
+    wanted = tuple(
+        _wanted(name, Piece(name, name, "", role_of(each, recipe), *_sides(each), each.where), counts[name], recipe)
+        for name, each in reversed(first.items())
+    )
+    whole = Size(12 * TICKS[Unit.INCH], 12 * TICKS[Unit.INCH])
+    stock = tuple(Stock(whole, None, role) for role in dict.fromkeys(each.paper for each in wanted))
+    return PieceList(recipe.id, recipe.title, recipe.unit, wanted, stock)
+
+
+def _shared_names(recipe: Recipe) -> dict[str, str]:
+    """The name in the cut tree of each piece that a draft places.
+
+    `mat-1` to `mat-3` of one size and role are three times `mat`, which numbers them again; others keep their own.
+    """
+    by_base: dict[str, list[Placement]] = defaultdict(list)
+    for each in recipe.placements:
+        by_base[re.sub(r"-[1-9]\d*$", "", each.piece)].append(each)
+    names = {each.piece: each.piece for each in recipe.placements}
+    for base, group in by_base.items():
+        numbered = {f"{base}-{number}" for number in range(1, len(group) + 1)}
+        alike = len({(each.size, role_of(each, recipe)) for each in group}) == 1
+        if len(group) > 1 and alike and numbered == {each.piece for each in group}:
+            names |= dict.fromkeys(numbered, base)
+    return names
+
+
+def _sides(each: Placement) -> tuple[int, int]:
+    return (each.size.width, each.size.height) if each.size else (0, 0)
 
 
 def _wanted(name: str, piece: Piece, count: int, recipe: Recipe) -> Wanted:
