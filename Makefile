@@ -62,7 +62,7 @@ $(VENV)/dev.stamp: pyproject.toml $(VENV)/venv.stamp
 	@touch $@ $(VENV)/run.stamp
 
 $(VENV)/bench.stamp: pyproject.toml $(VENV)/dev.stamp
-	$(PIP) --editable '.[dev,fast,bench]'
+	$(PIP) --editable '.[dev,bench]'
 	@touch $@
 
 $(VENV)/browser.stamp: pyproject.toml $(VENV)/dev.stamp

@@ -23,7 +23,7 @@ from bench.others import cp_sat_time, rectpack_fits  # noqa: E402
 from cutting.cutter import cut_block  # noqa: E402
 from spreadwright.cutting.planner import plan  # noqa: E402
 from spreadwright.cutting.problem import Problem, Stock, Wanted  # noqa: E402
-from spreadwright.cutting.search import bounds, speed  # noqa: E402
+from spreadwright.cutting.search import bounds  # noqa: E402
 from spreadwright.cutting.search.exact import Verdict  # noqa: E402
 from spreadwright.cutting.search.fit import fit  # noqa: E402
 from spreadwright.cutting.search.insertion import Inserter, Request  # noqa: E402
@@ -182,7 +182,6 @@ def main() -> None:
     parser.add_argument("--every", type=int, default=1, help="take only every n-th published instance")
     parser.add_argument("--others", action="store_true", help="also run the libraries to compare with")
     options = parser.parse_args()
-    print(f"inner loops: {'compiled' if speed.IS_COMPILED else 'interpreted'}")
     for sheets in (1, 2):
         fit(stock(kind(*p) for p in dissection(sheets, 30, 0)), [(SHEET, SHEET)] * sheets, is_over=clock(1.0))
     gc.disable()

@@ -1,4 +1,5 @@
 import json
+from contextlib import ExitStack
 
 import pytest
 
@@ -6,6 +7,7 @@ from builder import PAPERS, SOUND, sound
 from rest.test_openapi import fits
 from rest.test_problems import refused
 from spreadwright.document import canonical, pieces_in_short
+from spreadwright.rest.turns import MOST_AT_ONCE, turn
 
 PAGE = "7x7 left, 3 1/2x5 *2 right, 5x6 *2 tile"
 PINWHEEL = "70x30, 26x60, 60x36, 36x66, 34x30"
@@ -93,3 +95,18 @@ def test_bodies_that_are_no_document_are_refused(ask):
 
 def test_same_seed_gives_the_same_bytes(ask):
     assert ask(pieces_in_short(PAGE), seed=4).data == ask(pieces_in_short(PAGE), seed=4).data
+
+
+def test_other_sheets_may_be_named_in_short(ask):
+    made = ask(pieces_in_short("14x12 long"), stock="15x12*1").json["plans"][0]
+    assert made["sheets"][0]["size"] == ["15", "12"] and made["sheet_count"] == 1
+    assert ask(pieces_in_short("14x12 long"), stock="x").status_code == 400
+
+
+def test_while_all_turns_are_taken_a_search_is_told_when_to_ask_again(ask):
+    with ExitStack() as taken:
+        for _ in range(MOST_AT_ONCE):
+            taken.enter_context(turn(1))
+        response = ask(pieces_in_short(PAGE), seconds="7")
+    assert refused(response, 503, "busy") and response.headers["Retry-After"] == "7"
+    assert ask(pieces_in_short(PAGE)).status_code == 200

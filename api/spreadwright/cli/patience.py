@@ -3,10 +3,24 @@
 import signal
 import sys
 import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from threading import Timer
 from types import FrameType, TracebackType
 from typing import Any
 
 import click
+
+
+@contextmanager
+def announced(what: str, after: float = 1.0) -> Iterator[None]:
+    """Says on stderr what goes on, once it has lasted so many seconds."""
+    announcement = Timer(after, lambda: click.echo(what, err=True))
+    announcement.start()
+    try:
+        yield
+    finally:
+        announcement.cancel()
 
 
 class Patience:

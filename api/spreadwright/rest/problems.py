@@ -24,6 +24,7 @@ from spreadwright.errors import (
     nearest_hint,
 )
 from spreadwright.rest.queries import BadQuery
+from spreadwright.rest.turns import AllBusy
 
 PROBLEM_JSON = "application/problem+json"
 TYPE_BASE = "https://spreadwright.example/problems/"
@@ -88,6 +89,7 @@ KINDS: dict[type[Exception], Kind] = {
         413, "too-large", "The body is too large", lambda _: f"A body may have at most {MOST_BYTES:,} bytes."
     ),
     http.UnsupportedMediaType: Kind(415, "unsupported-media-type", "The body is of another type", _described),
+    AllBusy: Kind(503, "busy", "The service is busy"),
     http.InternalServerError: Kind(500, "internal", "The service has a fault", lambda _: None),
 }
 """Class to kind; subclasses follow their nearest ancestor."""
@@ -110,6 +112,8 @@ def problem(reason: Exception) -> Response:
     response.headers["Cache-Control"] = "no-store"
     if isinstance(reason, http.MethodNotAllowed):
         response.headers["Allow"] = ", ".join(sorted(reason.valid_methods or ()))
+    if isinstance(reason, AllBusy):
+        response.headers["Retry-After"] = str(reason.seconds)
     return response
 
 

@@ -141,6 +141,13 @@ class PlanQuery(Query):
     """Within which limits, how long, and how many plans."""
 
     bench = _name("The id of the bench whose limits are kept. When left out: no limits.")
+    stock = String(
+        validate=Length(1, 2000, error="is not from {min} to {max} characters long"),
+        metadata={
+            "description": "Sheets in place of the document's own, like `12x12*2; 8x10 print`: a size, how many "
+            "(otherwise as many as are needed), and a role (otherwise there are so many in every role)."
+        },
+    )
     seconds = Decimal(
         validate=Range(LEAST_SECONDS, MOST_SECONDS, error="is not from {min} to {max}"),
         load_default=5.0,

@@ -63,8 +63,8 @@ def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tup
 
 
 def is_draft(reading: Reading[Recipe]) -> bool:
-    """Whether nobody has said yet how the sheets of a recipe are cut."""
-    return not reading.document.get("sheets", [])
+    """Whether a recipe places pieces, and nobody has said yet how its sheets are cut."""
+    return "placements" in reading.document and not reading.document.get("sheets", [])
 
 
 def _no_sheets() -> Finding:

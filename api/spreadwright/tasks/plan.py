@@ -98,6 +98,13 @@ def _refuse_unsearchable(problem: "Problem", title: str) -> None:
 _UNSEARCHABLE = ("too-many-pieces", "piece-not-positive", "stock-not-positive")
 
 
+def prepare_search() -> None:
+    """Loads the search, and compiles it on its first use on a machine: some twenty seconds that belong to no plan."""
+    from spreadwright.cutting.search.ready import prepare
+
+    prepare()
+
+
 def effort(seconds: float) -> "Effort":
     """An effort that is not over before so many seconds, so that more time is worth having."""
     from spreadwright.cutting.planner import Effort

@@ -3,13 +3,16 @@
 from time import monotonic
 from typing import Any
 
-from spreadwright.document import read_any
+from spreadwright.document import canonical, read_any, read_pieces, stock_in_short
+from spreadwright.lengths import Unit
+from spreadwright.model import PieceList
 from spreadwright.rest.envelopes import Plans
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.queries import PlanQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
-from spreadwright.tasks import Planning, effort, plan, plan_answer
+from spreadwright.rest.turns import turn
+from spreadwright.tasks import Planning, effort, plan, plan_answer, prepare_search
 
 blueprint = Resources("plan", __name__, description=__doc__)
 
@@ -23,17 +26,27 @@ def plan_pieces(arguments: Arguments, data: bytes) -> Documents:
     """How the pieces of a piece list are cut from the fewest sheets, or those of a recipe from its own sheets.
 
     What is proved impossible is answered with 422 and `no-plan`, its causes in `errors`; a search that found nothing
-    within its `seconds` with 422 and `plan-too-long`, which proves nothing.
+    within its `seconds` with 422 and `plan-too-long`, which proves nothing. While as many searches run as may, further
+    ones are answered with 503, `busy` and `Retry-After`.
     """
     reading = read_any(data)
     bench = collection().bench(arguments["bench"]) if "bench" in arguments else None
-    end = monotonic() + arguments["seconds"]
-    planning = plan(
-        reading,
-        bench,
-        seed=arguments["seed"],
-        wanted=arguments["n"],
-        effort=effort(arguments["seconds"]),
-        is_over=lambda: monotonic() >= end,
-    )
+    stock = _stock(arguments["stock"], reading.model.unit) if "stock" in arguments else None
+    with turn(arguments["seconds"]):
+        prepare_search()
+        end = monotonic() + arguments["seconds"]
+        planning = plan(
+            reading,
+            bench,
+            stock=stock,
+            seed=arguments["seed"],
+            wanted=arguments["n"],
+            effort=effort(arguments["seconds"]),
+            is_over=lambda: monotonic() >= end,
+        )
     return (planning,)
+
+
+def _stock(words: str, unit: Unit) -> PieceList:
+    reading = read_pieces(canonical({"unit": unit.value, "stock": stock_in_short(words.split(";"), unit)}))
+    return reading.model
