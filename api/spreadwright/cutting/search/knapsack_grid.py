@@ -151,7 +151,9 @@ def rest_row(
 
 
 @compiled
-def count_use(worth: Ints, base: Ints, sole: Ints, used: Ints, stack: Ints, grids: tuple[Ints, Ints, Ints, Ints]) -> None:
+def count_use(
+    worth: Ints, base: Ints, sole: Ints, used: Ints, stack: Ints, grids: tuple[Ints, Ints, Ints, Ints]
+) -> None:
     """Counts the pieces of the best plan of the whole sheet.
 
     Args:

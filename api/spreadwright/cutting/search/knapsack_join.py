@@ -1,10 +1,10 @@
 """The inner loops of the exact knapsack: blocks joined best first, with counts of their pieces.
 
 A block is a rectangle with the pieces it is made of. Two blocks lie side by side or one above the other; what the lower
-or narrower one lacks is waste. A block may become worth at most its own value and what unlimited copies are worth in the
-rest of the sheet; blocks are taken in this order, so that the first that fits no more decides (Viswanathan and Bagchi
-1993). A block is left out only for one of the same rest that is worth as much and uses no more of any kind, or leaves
-more of it than the rest can hold.
+or narrower one lacks is waste. A block may become worth at most its own value and what unlimited copies are worth in
+the rest of the sheet; blocks are taken in this order, so that the first that promises too little ends the search
+(Viswanathan and Bagchi 1993). A block is left out only for one of the same rest that is worth as much and uses no more
+of any kind, or leaves more of it than the rest can hold.
 """
 
 from typing import NamedTuple
@@ -12,6 +12,9 @@ from typing import NamedTuple
 from spreadwright.cutting.search.speed import Ints, compiled
 
 BLOCKS, HEAP, CLOSED, GROUPS, BEST, BEST_BLOCK, IS_FULL, WORK = range(8)
+
+UNTIED = -2
+"""What `Pool.after` says of a block that is not closed."""
 
 
 class Pool(NamedTuple):
@@ -148,7 +151,7 @@ def is_same(pool: Pool, words: int, a: int, b: int) -> bool:
     for k in range(words):
         if pool.count[a * words + k] != pool.count[b * words + k]:
             return False
-    return True
+    return bool(words)
 
 
 @compiled
@@ -165,7 +168,7 @@ def offer(pool: Pool, ground: Ground, wide: int, high: int, limit: int) -> None:
     pool.wide[block], pool.high[block], pool.bound[block] = wide, high, bound
     slot = slot_of(pool, words, block)
     twin = pool.slots[slot]
-    if twin >= 0 and (sides[5] or (pool.wide[twin] <= wide and pool.high[twin] <= high)):
+    if twin >= 0 and is_no_larger(pool, ground, twin, wide, high):
         return
     if twin < 0:
         pool.slots[slot] = block
@@ -191,13 +194,20 @@ def is_dominated(pool: Pool, groups: Groups, ground: Ground, block: int, allowed
         return False
     allow(pool, ground, block, allowed)
     words = len(ground.guard)
+    worth, wide, high = pool.worth[block], pool.wide[block], pool.high[block]
     other = groups.first[group]
     while other >= 0:
-        if pool.worth[other] >= pool.worth[block] and is_within(pool.count, other * words, allowed, ground.guard):
-            if ground.sides[5] or (pool.wide[other] <= pool.wide[block] and pool.high[other] <= pool.high[block]):
-                return True
+        is_as_good = pool.worth[other] >= worth and is_no_larger(pool, ground, other, wide, high)
+        if is_as_good and is_within(pool.count, other * words, allowed, ground.guard):
+            return True
         other = pool.after[other]
     return False
+
+
+@compiled
+def is_no_larger(pool: Pool, ground: Ground, block: int, wide: int, high: int) -> bool:
+    """Whether a block goes wherever a rectangle of the same rest goes; where lengths are rounded, the rest lies."""
+    return bool(ground.sides[5] or (pool.wide[block] <= wide and pool.high[block] <= high))
 
 
 @compiled
@@ -219,7 +229,7 @@ def is_within(count: Ints, at: int, allowed: Ints, guard: Ints) -> bool:
     for k in range(len(guard)):
         if ((allowed[k] | guard[k]) - count[at + k]) & guard[k] != guard[k]:
             return False
-    return True
+    return len(guard) > 0
 
 
 @compiled
@@ -304,13 +314,12 @@ def advance(pool: Pool, groups: Groups, ground: Ground, allowed: Ints, most_work
         if pool.bound[block] <= ground.cut[0]:
             pool.state[HEAP] = 0
             return
-        pool.state[WORK] += 1
-        if is_dominated(pool, groups, ground, block, allowed):
-            pop(pool)
-            continue
         pop(pool)
-        close(pool, groups, block)
-        pool.state[WORK] += pool.state[GROUPS] // 8
+        pool.state[WORK] += 1 + pool.state[GROUPS] // 8
+        if pool.after[block] == UNTIED:
+            if is_dominated(pool, groups, ground, block, allowed):
+                continue
+            close(pool, groups, block)
         for group in range(pool.state[GROUPS]):
             join_with_group(pool, groups, ground, block, group, True)
             join_with_group(pool, groups, ground, block, group, False)
