@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from functools import cache
-from itertools import combinations
+from itertools import combinations, product
 
 Size = tuple[int, int]
 
@@ -82,3 +82,53 @@ def _halves(pieces: tuple[Size, ...]) -> set[tuple[tuple[Size, ...], tuple[Size,
             some = tuple(pieces[i] for i in chosen)
             found.add((some, tuple(pieces[i] for i in range(len(pieces)) if i not in chosen)))
     return found
+
+
+Stock = tuple[int, int, int]
+"""Width, height and cost of one sheet."""
+
+
+def least_cost(
+    pieces: Sequence[Size], stock: Sequence[Stock], *, may_turn: bool, together: Sequence[int] = ()
+) -> int | None:
+    """What the sheets cost from which all pieces can be cut, at least; None where all of them do not give them.
+
+    Args:
+        together: For each piece the number of its group, which comes from one sheet; -1 for none.
+    """
+    groups = tuple(together) or (-1,) * len(pieces)
+    return min((_price(homes, stock) for homes in _homes(pieces, stock, groups, may_turn)), default=None)
+
+
+def _homes(
+    pieces: Sequence[Size], stock: Sequence[Stock], groups: Sequence[int], may_turn: bool
+) -> list[tuple[int, ...]]:
+    """The sheet of each piece, in every way that works."""
+    found = []
+    for homes in product(range(len(stock)), repeat=len(pieces)):
+        if any(a == b >= 0 and homes[i] != homes[j] for i, a in enumerate(groups) for j, b in enumerate(groups)):
+            continue
+        shares = [[p for p, home in zip(pieces, homes, strict=True) if home == n] for n in range(len(stock))]
+        if all(packs(share, w, h, may_turn=may_turn) for share, (w, h, _) in zip(shares, stock, strict=True)):
+            found.append(homes)
+    return found
+
+
+def _price(homes: Sequence[int], stock: Sequence[Stock]) -> int:
+    return sum(stock[n][2] for n in set(homes))
+
+
+def most_value(
+    musts: Sequence[Size], optional: Sequence[tuple[Size, int]], stock: Sequence[Stock], cost: int, *, may_turn: bool
+) -> int:
+    """The most value of optional pieces that sheets of exactly this cost give beside all that must be cut."""
+    best = 0
+    for number in range(len(optional) + 1):
+        for some in combinations(optional, number):
+            value = sum(v for _, v in some)
+            pieces = [*musts, *(size for size, _ in some)]
+            if value > best and any(
+                _price(h, stock) <= cost for h in _homes(pieces, stock, (-1,) * len(pieces), may_turn)
+            ):
+                best = value
+    return best

@@ -80,9 +80,8 @@ def test_pinwheel_on_two_sheets_is_proved_optimal():
 
 
 def test_giving_up_is_not_impossible():
-    pieces = [(50, 50), (50, 50)]
     with pytest.raises(PlanTooLong):
-        plan(problem(pieces, stock=((96, 96),), counts=(1,)), effort=LITTLE, is_over=lambda: True)
+        plan(problem(dissection(1, 40, 2), counts=(1,)), effort=LITTLE, is_over=lambda: True)
 
 
 def test_cause_is_told_before_any_search():
@@ -148,3 +147,50 @@ def test_several_plans_differ_and_cost_the_same():
     made = plans(problem(dissection(1, 20, 5)), 2, effort=LITTLE)
     assert len(made) == 2 and made[0].sheets != made[1].sheets
     assert {len(m.sheets) for m in made} == {1}
+
+
+@pytest.mark.parametrize("seed", range(4))
+def test_groups_on_sheets_that_are_used_up_stay_together(seed):
+    shares = [dissection(1, 9, seed), dissection(1, 9, seed + 50)]
+    wanted = tuple(
+        Wanted(f"{word}{n}", size(*piece), together=word if n < 3 else "")
+        for word, share in zip("ab", shares, strict=True)
+        for n, piece in enumerate(share)
+    )
+    made = plan(Problem(wanted, (Stock(size(96, 96)),)))
+    homes = [{name for name, _, _ in cut(s.content, s.size.width, s.size.height)} for s in made.sheets]
+    assert len(homes) == 2 and made.spares == ()
+    for word in "ab":
+        assert any({f"{word}{n}" for n in range(3)} <= home for home in homes)
+
+
+def test_a_trimmer_shorter_than_a_sheet_both_ways_is_named():
+    asked = Problem((Wanted("mat", size(40, 40)),), (Stock(size(96, 96)),), Limits(longest_cut=80 * EIGHTH))
+    with pytest.raises(NoPlan) as refused:
+        plan(asked)
+    assert [cause.code for cause in refused.value.causes] == ["trimmer-too-short"]
+    whole = Problem((Wanted("base", size(96, 96)),), (Stock(size(96, 96)),), Limits(longest_cut=80 * EIGHTH))
+    assert len(plan(whole).sheets) == 1
+
+
+def test_more_sets_than_are_looked_at_prove_nothing(monkeypatch):
+    monkeypatch.setattr("spreadwright.cutting.sheet_sets.MOST_LOOKED_AT", 3)
+    stock = tuple(Stock(size(n, 96), 1) for n in (10, 20, 30, 40))
+    with pytest.raises(PlanTooLong):
+        plan(Problem((Wanted("mat", size(9, 90)), Wanted("tag", size(39, 90))), stock), is_over=lambda: True)
+
+
+def test_several_plans_stop_when_told():
+    asked = problem(dissection(1, 20, 5))
+    assert len(plans(asked, 5, is_over=lambda: False, effort=LITTLE)) > len(plans(asked, 5, is_over=Late(40)))
+
+
+class Late:
+    """Says yes after so many questions."""
+
+    def __init__(self, questions):
+        self.left = questions
+
+    def __call__(self):
+        self.left -= 1
+        return self.left < 0

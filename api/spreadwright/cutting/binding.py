@@ -34,6 +34,7 @@ def _paper(problem: Problem, made: Plan, paper: str, certificate: Certificate) -
             f"of {_sheets(len(sheets))}: {share}."
         )
     yield from _bound(problem, certificate)
+    yield from _value(problem, certificate)
     if certificate.gap:
         yield f"Open: whether {certificate.lower_bound} would do; {certificate.cost} is the best that was found."
     yield _rest([spare for sheet in sheets for spare in sheet.spares], unit)
@@ -61,6 +62,17 @@ def _bound(problem: Problem, certificate: Certificate) -> Iterator[str]:
     if certificate.lower_bound > by_sides:
         least = _sheets(certificate.lower_bound)
         yield f"The search has proved that no through cuts make them from fewer than {least}."
+
+
+def _value(problem: Problem, certificate: Certificate) -> Iterator[str]:
+    total = sum(wanted.value * wanted.count for wanted in problem.pieces)
+    if not total:
+        return
+    told = f"Optional pieces worth {certificate.value:,} of {total:,} are cut"
+    if certificate.value == certificate.most_value:
+        yield f"{told}; no plan of that cost has more."
+    else:
+        yield f"{told}; more than {certificate.most_value:,} is proved impossible at that cost."
 
 
 def _by_sides(problem: Problem, size: Size) -> int:

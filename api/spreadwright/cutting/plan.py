@@ -13,7 +13,7 @@ from spreadwright.model import Axis, Branch, Content, Leaf, Split, Use
 
 
 class Standing(StrEnum):
-    """How sure it is that no plan takes fewer sheets or costs less."""
+    """How sure it is that no plan takes fewer sheets or costs less, and that none of that cost is worth more."""
 
     OPTIMAL = "optimal"
     STOPPED = "stopped"
@@ -27,12 +27,18 @@ class Certificate:
         cost: Of the sheets that are cut; with equal costs of 1, their number.
         lower_bound: No plan costs less.
         reason: One sentence: what proves it, or what the search stopped after.
+        value: Of the optional pieces that are cut.
+        most_value: No plan of that cost has optional pieces of more value.
+        is_gathered: Whether one rectangle at most is left over, so that no plan of that cost leaves a larger one.
     """
 
     standing: Standing
     cost: int
     lower_bound: int
     reason: str
+    value: int = 0
+    most_value: int = 0
+    is_gathered: bool = False
 
     @property
     def gap(self) -> int:
@@ -72,7 +78,7 @@ class Plan:
 
     @property
     def is_optimal(self) -> bool:
-        """Whether it is proved for every paper that no plan takes fewer sheets or costs less."""
+        """Whether it is proved for every paper that no plan costs less, and none of that cost is worth more."""
         return all(c.standing is Standing.OPTIMAL for _, c in self.certificates)
 
     @property

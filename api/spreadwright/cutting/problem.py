@@ -52,7 +52,13 @@ class Problem:
 def causes(problem: Problem) -> tuple[Finding, ...]:
     """Every reason, seen without search, why the problem has no plan."""
     plain = (*_not_sizes(problem), *_too_many(problem))
-    return plain or (*_off_marks(problem), *_too_narrow(problem), *_misfits(problem), *_too_much(problem))
+    return plain or (
+        *_off_marks(problem),
+        *_too_narrow(problem),
+        *_misfits(problem),
+        *_uncuttable(problem),
+        *_too_much(problem),
+    )
 
 
 def _not_sizes(problem: Problem) -> Iterator[Finding]:
@@ -105,6 +111,23 @@ def _misfits(problem: Problem) -> Iterator[Finding]:
             paper = f" of “{wanted.paper}”" if wanted.paper else ""
             message = f"“{wanted.name}” is {size} and fits on no sheet{paper} in stock."
             yield error("piece-larger-than-stock", wanted.where or f"/pieces/{number}", message, "Add a larger sheet.")
+
+
+def _uncuttable(problem: Problem) -> Iterator[Finding]:
+    """The first cut of a sheet is as long as one of its sides, so a trimmer shorter than both makes none."""
+    longest = problem.limits.longest_cut
+    if longest is None:
+        return
+    for number, wanted in enumerate(problem.pieces):
+        ways = [wanted.size, wanted.size.turned()] if wanted.may_turn else [wanted.size]
+        large = [s.size for s in problem.stock if s.paper == wanted.paper and s.count != 0]
+        large = [size for size in large if any(size.fits(way) for way in ways)]
+        if large and not any(min(size.width, size.height) <= longest or size in ways for size in large):
+            trimmer, side = with_unit(longest, problem.unit), size_text(large[0].width, large[0].height, problem.unit)
+            message = f"“{wanted.name}” fits sheets such as {side} only, which a trimmer of {trimmer} cannot cut."
+            remedy = "Use a longer trimmer, or sheets with a side that is no longer than its cut."
+            if wanted.count and not wanted.value:
+                yield error("trimmer-too-short", wanted.where or f"/pieces/{number}", message, remedy)
 
 
 def _too_much(problem: Problem) -> Iterator[Finding]:

@@ -321,10 +321,13 @@ class Certificate(Envelope):
     """What is proved about the sheets of one role."""
 
     role = String()
-    standing = String(metadata=_said("`optimal`, or `stopped` where a better plan may exist."))
+    standing = String(metadata=_said("`optimal` in cost and value, or `stopped` where a better plan may exist."))
     cost = Integer(metadata=_said("Of the sheets that are cut; where none has a cost, their number."))
     lower_bound = Integer(metadata=_said("No plan costs less."))
     gap = Integer()
+    value = Integer(metadata=_said("Of the optional pieces that are cut."))
+    most_value = Integer(metadata=_said("No plan of that cost has optional pieces of more value."))
+    gathered = Boolean(metadata=_said("Whether one rectangle at most is left over; none of that cost leaves a larger."))
     reason = String()
     binding = _texts()
 

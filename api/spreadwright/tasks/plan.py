@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from spreadwright.cutting import CAUTIONS, CutSheet, cut_sheets, cut_steps, pieces, pile_of, piles, sentences
 from spreadwright.document import AnyReading, Reading
-from spreadwright.errors import InvalidDocument, PlanTooLong
+from spreadwright.errors import InvalidDocument
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Bench, Kind, PieceList, Recipe, Role, Sheet, Spread
@@ -17,7 +17,7 @@ from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.wish import is_recipe, wish_of
 
 if TYPE_CHECKING:
-    from spreadwright.cutting.plan import Plan, PlannedSheet
+    from spreadwright.cutting.plan import Plan
     from spreadwright.cutting.planner import Effort, Reporter
     from spreadwright.cutting.problem import Problem
 
@@ -29,6 +29,9 @@ OBJECTIVE = (
     "the most value of optional pieces",
     "the largest single spare",
     "the fewest spares",
+    "the fewest cuts",
+    "the fewest turns of what is cut",
+    "the fewest settings of the ruler",
 )
 """What makes one plan better than another: the first of these in which they differ."""
 
@@ -77,13 +80,13 @@ def plan(
         NoPlan: It is proved that there is none.
         PlanTooLong: None was found in time.
     """
-    from spreadwright.cutting.planner import Effort
+    from spreadwright.cutting.planner import Effort, plans
 
     wish = wish_of(reading, stock)
     problem = problem_of(wish, bench)
     _refuse_unsearchable(problem, wish.title)
-    plans = _plans(problem, seed, wanted, effort or Effort(), is_over, reporter)
-    return Planning(wish, bench, problem, plans, reading if is_recipe(reading) else None)
+    found = plans(problem, wanted, seed=seed, effort=effort or Effort(), is_over=is_over, reporter=reporter)
+    return Planning(wish, bench, problem, found, reading if is_recipe(reading) else None)
 
 
 def _refuse_unsearchable(problem: "Problem", title: str) -> None:
@@ -114,10 +117,11 @@ def effort(seconds: float) -> "Effort":
         rounds=max(least.rounds, round(_ROUNDS_A_SECOND * seconds)),
         changes=max(least.changes, round(_CHANGES_A_SECOND * seconds)),
         sets=least.sets,
+        blocks=max(least.blocks, round(_BLOCKS_A_SECOND * seconds)),
     )
 
 
-_ROUNDS_A_SECOND, _CHANGES_A_SECOND = 3, 400
+_ROUNDS_A_SECOND, _CHANGES_A_SECOND, _BLOCKS_A_SECOND = 3, 400, 50_000
 
 
 def binding_of(planning: Planning, made: "Plan") -> tuple[tuple[str, tuple[str, ...]], ...]:
@@ -134,36 +138,6 @@ def problem_of(wish: PieceList, bench: Bench | None) -> "Problem":
     trimmer = bench.trimmer if bench else None
     limits = Limits(trimmer.length, trimmer.shortest, trimmer.graduation) if trimmer else Limits()
     return Problem(wish.pieces, wish.stock, limits, bench.unit if bench else wish.unit)
-
-
-def _plans(
-    problem: "Problem",
-    seed: int,
-    wanted: int,
-    effort: "Effort",
-    is_over: Callable[[], bool],
-    reporter: "Reporter | None",
-) -> tuple["Plan", ...]:
-    """The first plan and others of its cost, each from a seed of its own."""
-    from spreadwright.cutting.planner import plan as search
-
-    first = search(problem, seed=seed, effort=effort, is_over=is_over, reporter=reporter)
-    different: dict[tuple[PlannedSheet, ...], Plan] = {first.sheets: first}
-    for number in range(1, 3 * wanted):
-        if len(different) == wanted or is_over():
-            break
-        try:
-            other = search(problem, seed=seed + 1000 * number, effort=effort, is_over=is_over)
-        except PlanTooLong:
-            continue
-        if _merit(other) == _merit(first):
-            different.setdefault(other.sheets, other)
-    return tuple(different.values())
-
-
-def _merit(made: "Plan") -> tuple[object, ...]:
-    """What others have to reach: the cost, and the pieces left out."""
-    return sum(c.cost for _, c in made.certificates), sorted(made.left_out)
 
 
 def planned_sheets(made: "Plan") -> tuple[Sheet, ...]:

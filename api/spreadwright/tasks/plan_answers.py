@@ -57,6 +57,9 @@ def _certificate(paper: str, certificate: "Certificate", because: tuple[str, ...
         "cost": certificate.cost,
         "lower_bound": certificate.lower_bound,
         "gap": certificate.gap,
+        "value": certificate.value,
+        "most_value": certificate.most_value,
+        "gathered": certificate.is_gathered,
         "reason": certificate.reason,
         "binding": list(because),
     }
