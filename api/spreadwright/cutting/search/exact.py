@@ -3,6 +3,7 @@
 The smaller half of every cut comes from a table of blocks that grows from small to large; see `loops.settle`.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
@@ -12,6 +13,9 @@ from spreadwright.cutting.search.table import Table, new_table
 from spreadwright.cutting.search.trees import Block, above, beside
 
 MARKS = 4096
+
+BLOCKS_AT_ONCE, LOOKS_AT_ONCE = 4000, 2_000_000
+"""Work between two questions whether time is over, a few hundredths of a second."""
 
 
 class Verdict(Enum):
@@ -30,31 +34,51 @@ class Answer:
     tree: Block | None = None
 
 
-def settled(stock: Stock, width: int, height: int, most_blocks: int, most_steps: int) -> Answer:
+def settled(
+    stock: Stock,
+    width: int,
+    height: int,
+    most_blocks: int,
+    most_steps: int,
+    is_over: Callable[[], bool] = lambda: False,
+) -> Answer:
     """How all pieces of the stock fill a rectangle of exactly their area.
 
     Args:
         most_blocks: Blocks of the table that are joined; below a few thousand this takes milliseconds.
         most_steps: Rectangles that are looked at on the way down.
+        is_over: Asked every few hundredths of a second.
     """
     table = new_table(stock, width, height, 8 * most_blocks)
     half = width * height // 2
-    table.grow(half, most_blocks)
-    return settled_by(table, most_steps, table.complete >= half)
+    for blocks in (*range(BLOCKS_AT_ONCE, most_blocks, BLOCKS_AT_ONCE), most_blocks):
+        table.grow(half, blocks)
+        if is_over():
+            return Answer(Verdict.STOPPED)
+    return settled_by(table, most_steps, table.complete >= half, is_over)
 
 
-def settled_by(table: Table, most_steps: int, is_proof: bool) -> Answer:
+def settled_by(table: Table, most_steps: int, is_proof: bool, is_over: Callable[[], bool] = lambda: False) -> Answer:
     """The same with a table that has been grown as far as is wanted."""
-    words, levels = table.stock.packing.words, table.stock.pieces + 3
-    stack, rest = speed.zeros(5 * levels), speed.zeros(words * levels)
-    marks = speed.zeros(MARKS * (words + 2))
-    wanted = speed.ints(list(table.stock.packing.total))
-    found = loops.settle(table.blocks, table.width, table.height, wanted, marks, stack, rest, most_steps)
+    descent = _descent(table, most_steps)
+    found = loops.INTERRUPTED
+    while found == loops.INTERRUPTED:
+        found = int(loops.settle(table.blocks, descent, LOOKS_AT_ONCE))
+        if is_over():
+            break
     if found > 0:
-        return Answer(Verdict.FOUND, _tree(table, stack, int(found)))
-    if found == 0 and is_proof:
+        return Answer(Verdict.FOUND, _tree(table, descent.stack, found))
+    if found == loops.FAILED and is_proof:
         return Answer(Verdict.IMPOSSIBLE)
     return Answer(Verdict.STOPPED)
+
+
+def _descent(table: Table, most_steps: int) -> loops.Descent:
+    words, levels = table.stock.packing.words, table.stock.pieces + 3
+    stack, rest = speed.zeros(5 * levels), speed.zeros(words * levels)
+    stack[0], stack[1] = table.width, table.height
+    rest[:words] = speed.ints(list(table.stock.packing.total))
+    return loops.Descent(stack, rest, speed.zeros(MARKS * (words + 2)), speed.ints([0, 1, most_steps]))
 
 
 def _tree(table: Table, stack: speed.Ints, levels: int) -> Block:

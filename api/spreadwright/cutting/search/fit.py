@@ -93,7 +93,7 @@ def _search(
     fillers: list[Filler] = []
     for number in range(most_rounds):
         on_round(number)
-        answer = _exactly(pieces, sizes, number) if seed == FIRST_SEED or number else Answer(Verdict.STOPPED)
+        answer = _exactly(pieces, sizes, number, is_over) if seed == FIRST_SEED or number else Answer(Verdict.STOPPED)
         if answer.verdict is not Verdict.STOPPED:
             return Fit(answer.verdict, (answer.tree,) if answer.tree else (), number)
         if number >= 2:
@@ -126,11 +126,11 @@ def _other_manner(rng: Random) -> Manner:
     )
 
 
-def _exactly(pieces: Stock, sizes: Sequence[Size], number: int) -> Answer:
+def _exactly(pieces: Stock, sizes: Sequence[Size], number: int, is_over: Callable[[], bool]) -> Answer:
     if len(sizes) > 1 or number >= len(EXACT_SIZES) or (number > 1 and pieces.pieces > MOST_EXACT):
         return Answer(Verdict.STOPPED)
     blocks = EXACT_SIZES[number]
-    return settled(pieces, *sizes[0], blocks, blocks)
+    return settled(pieces, *sizes[0], blocks, blocks, is_over)
 
 
 def _share(filler: Filler, is_over: Callable[[], bool]) -> list[Block] | None:
