@@ -108,6 +108,19 @@ class Inserter:
                 if trial < merit:
                     yield self._packing(trial)
 
+    def left_out(self, order: list[int], fit: int, rule: int) -> list[int]:
+        """The requests that find no place in this order."""
+        self._tried(order, len(self.sheets), fit, rule, 0)
+        return [int(i) for i in self.cutting.left_out[: int(self.cutting.state[3])]]
+
+    def trees(self) -> tuple[Block, ...]:
+        """The sheets cut by the order tried last."""
+        c = self.cutting
+        roots: dict[int, int] = {}
+        for node in range(int(c.state[1])):
+            roots.setdefault(int(c.node_sheet[node]), node)
+        return tuple(self._tree(roots[sheet]) for sheet in sorted(roots))
+
     def _orders(self) -> list[list[int]]:
         def rank(i: int, key: Callable[[Kind], tuple[int, ...]]) -> tuple[object, ...]:
             request = self.requests[i]
@@ -147,11 +160,7 @@ class Inserter:
 
     def _packing(self, merit: Merit) -> Packing:
         c = self.cutting
-        roots: dict[int, int] = {}
-        for node in range(int(c.state[1])):
-            roots.setdefault(int(c.node_sheet[node]), node)
-        trees = tuple(self._tree(roots[sheet]) for sheet in sorted(roots))
-        return Packing(trees, tuple(int(i) for i in c.left_out[: int(c.state[3])]), merit)
+        return Packing(self.trees(), tuple(int(i) for i in c.left_out[: int(c.state[3])]), merit)
 
     def _tree(self, node: int) -> Block:
         c = self.cutting

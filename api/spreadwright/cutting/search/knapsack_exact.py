@@ -14,8 +14,8 @@ from spreadwright.cutting.search.trees import Block, above, beside, piece
 
 FIRST_ROOM = 1 << 15
 
-SLICE = 200_000
-"""Work between two questions whether time is over, a few hundredths of a second."""
+SLICE = 50_000
+"""Work between two questions whether time is over, a tenth of a second at most."""
 
 
 @dataclass
@@ -36,15 +36,17 @@ class Search:
     @property
     def is_finished(self) -> bool:
         """Whether no open block can lead to more."""
-        return not self.pool.state[loops.HEAP]
+        return not self.pool.state[loops.HEAP] and self.pool.state[loops.CURRENT] < 0
 
     @property
     def bound(self) -> int:
         """No plan is worth more."""
         if self.is_finished:
             return self.value
-        most = int(self.pool.bound[self.pool.heap[0]]) + self.weights.returned(self.case)
-        return max(self.value, most // self.weights.scale)
+        current, pool = int(self.pool.state[loops.CURRENT]), self.pool
+        waiting = [int(pool.heap[0])] if pool.state[loops.HEAP] else []
+        most = max(int(pool.bound[block]) for block in (*waiting, *[current][: current + 1]))
+        return max(self.value, (most + self.weights.returned(self.case)) // self.weights.scale)
 
     def advance(self, most_blocks: int) -> bool:
         """Closes some more blocks; whether there is room for further ones within `most_blocks`."""
@@ -95,7 +97,7 @@ def search(case: Case, grid: Grid, weights: Weights, rest: Ints, value: int) -> 
         scale=speed.ints([scale, returned]),
     )
     groups = Groups(speed.filled(grid.cells, -1), *(speed.zeros(FIRST_ROOM) for _ in range(5)))
-    found = Search(case, weights, ground, groups, _pool(FIRST_ROOM, case.packing.words, value))
+    found = Search(case, weights, ground, groups, empty_pool(FIRST_ROOM, case.packing.words, value))
     _lay_pieces(found)
     return found
 
@@ -106,19 +108,19 @@ def _lay_pieces(found: Search) -> None:
     for (wide, high), number in found.case.ways:
         pool, words = found.pool, found.case.packing.words
         new = int(pool.state[loops.BLOCKS])
-        packed = found.case.packing.packed([int(n == number) for n in range(len(scores))])
-        for k in range(words):
-            pool.count[new * words + k] = packed[k]
+        pool.count[new * words : new * words + words] = 0
+        pool.count[new * words + found.case.packing.word[number]] = 1 << found.case.packing.shift[number]
         pool.worth[new], pool.score[new] = found.case.items[number].value, scores[number]
         pool.left[new], pool.right[new] = -1, number
         if wide <= width and high <= height:
             loops.offer(pool, found.ground, wide, high, 1 << 60)
 
 
-def _pool(room: int, words: int, value: int) -> Pool:
+def empty_pool(room: int, words: int, value: int) -> Pool:
+    """A pool of no blocks with room for some, that wants more than a value."""
     wide, high, group, worth, score, bound, left, right, axis, heap = (speed.zeros(room) for _ in range(10))
-    count, after, slots = speed.zeros(room * words), speed.filled(room, loops.UNTIED), speed.filled(_slots(room), -1)
-    state = speed.ints([0, 0, 0, 0, value, -1, 0, 0])
+    count, after, slots = speed.zeros(room * words), speed.filled(room, -1), speed.filled(_slots(room), -1)
+    state = speed.ints([0, 0, 0, 0, value, -1, 0, 0, -1, 0])
     return Pool(wide, high, group, worth, score, bound, left, right, axis, count, after, heap, slots, state)
 
 
@@ -128,13 +130,12 @@ def _slots(room: int) -> int:
 
 def enlarged(pool: Pool, room: int, words: int) -> Pool:
     """The same blocks with room for more."""
-    larger = _pool(room, words, 0)
+    larger = empty_pool(room, words, 0)
     for old, new in zip(pool, larger, strict=True):
         if old is not pool.slots:
             new[: len(old)] = old
     larger.state[loops.IS_FULL] = 0
-    for block in range(int(larger.state[loops.BLOCKS])):
-        larger.slots[loops.slot_of(larger, words, block)] = block
+    loops.place(larger, words)
     return larger
 
 

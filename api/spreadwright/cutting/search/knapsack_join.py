@@ -11,10 +11,8 @@ from typing import NamedTuple
 
 from spreadwright.cutting.search.speed import Ints, compiled
 
-BLOCKS, HEAP, CLOSED, GROUPS, BEST, BEST_BLOCK, IS_FULL, WORK = range(8)
-
-UNTIED = -2
-"""What `Pool.after` says of a block that is not closed."""
+BLOCKS, HEAP, CLOSED, GROUPS, BEST, BEST_BLOCK, IS_FULL, WORK, CURRENT, CURSOR = range(10)
+"""Numbers in `Pool.state`; `CURRENT` is the block that is being joined, -1 if none, `CURSOR` its next group."""
 
 
 class Pool(NamedTuple):
@@ -137,10 +135,18 @@ def slot_of(pool: Pool, words: int, block: int) -> int:
     mixed = pool.group[block]
     for k in range(words):
         mixed = (mixed ^ (mixed >> 29)) * 1181783497276652981 + pool.count[block * words + k]
-    at = (mixed ^ (mixed >> 31)) & (len(pool.slots) - 1)
+    mixed = (mixed ^ (mixed >> 31)) * 7046029254386353131
+    at = (mixed ^ (mixed >> 32)) & (len(pool.slots) - 1)
     while pool.slots[at] >= 0 and not is_same(pool, words, block, pool.slots[at]):
         at = (at + 1) & (len(pool.slots) - 1)
     return int(at)
+
+
+@compiled
+def place(pool: Pool, words: int) -> None:
+    """Enters all blocks into an empty hash table."""
+    for block in range(pool.state[BLOCKS]):
+        pool.slots[slot_of(pool, words, block)] = block
 
 
 @compiled
@@ -197,6 +203,7 @@ def is_dominated(pool: Pool, groups: Groups, ground: Ground, block: int, allowed
     worth, wide, high = pool.worth[block], pool.wide[block], pool.high[block]
     other = groups.first[group]
     while other >= 0:
+        pool.state[WORK] += 1
         is_as_good = pool.worth[other] >= worth and is_no_larger(pool, ground, other, wide, high)
         if is_as_good and is_within(pool.count, other * words, allowed, ground.guard):
             return True
@@ -249,6 +256,7 @@ def close(pool: Pool, groups: Groups, block: int) -> None:
     before, at = -1, groups.first[group]
     while at >= 0 and pool.score[at] >= pool.score[block]:
         before, at = at, pool.after[at]
+        pool.state[WORK] += 1
     pool.after[block] = at
     if before < 0:
         groups.first[group] = block
@@ -301,27 +309,40 @@ def join_with_group(pool: Pool, groups: Groups, ground: Ground, block: int, grou
             pool.state[IS_FULL] = 1
             return
         join(pool, ground, block, other, is_row)
-        pool.state[WORK] += 1
+        pool.state[WORK] += 1 + len(ground.guard) // 4
         other = pool.after[other]
 
 
 @compiled
 def advance(pool: Pool, groups: Groups, ground: Ground, allowed: Ints, most_work: int) -> None:
     """Closes open blocks, the best first, until so much work is done, the pool is full, or nothing may be better."""
-    end = pool.state[WORK] + most_work
-    while pool.state[HEAP] and pool.state[WORK] < end and not pool.state[IS_FULL]:
-        block = pool.heap[0]
-        if pool.bound[block] <= ground.cut[0]:
-            pool.state[HEAP] = 0
-            return
-        pop(pool)
-        pool.state[WORK] += 1 + pool.state[GROUPS] // 8
-        if pool.after[block] == UNTIED:
+    state = pool.state
+    end = state[WORK] + most_work
+    while state[WORK] < end and not state[IS_FULL]:
+        if state[CURRENT] < 0:
+            if state[HEAP] == 0 or pool.bound[pool.heap[0]] <= ground.cut[0]:
+                state[HEAP] = 0
+                return
+            block = pop(pool)
+            state[WORK] += 1 + state[GROUPS] // 8 + len(ground.fields) // 20
             if is_dominated(pool, groups, ground, block, allowed):
                 continue
             close(pool, groups, block)
-        for group in range(pool.state[GROUPS]):
-            join_with_group(pool, groups, ground, block, group, True)
-            join_with_group(pool, groups, ground, block, group, False)
-        if pool.state[IS_FULL]:
-            push(pool, block)
+            state[CURRENT], state[CURSOR] = block, 0
+        join_on(pool, groups, ground, end)
+
+
+@compiled
+def join_on(pool: Pool, groups: Groups, ground: Ground, end: int) -> None:
+    """Joins the current block with further groups, as far as work and room go."""
+    state = pool.state
+    block, group = state[CURRENT], state[CURSOR]
+    while group < state[GROUPS] and state[WORK] < end:
+        join_with_group(pool, groups, ground, block, group, True)
+        join_with_group(pool, groups, ground, block, group, False)
+        if state[IS_FULL]:
+            break
+        group += 1
+    state[CURSOR] = group
+    if group >= state[GROUPS]:
+        state[CURRENT] = -1

@@ -1,8 +1,9 @@
 """Good plans of one sheet within the counts, one for each set of scores."""
 
 from bisect import bisect_left
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from math import isqrt
 
 from spreadwright.cutting.search import speed
 from spreadwright.cutting.search.knapsack_grid import Axis, Grid
@@ -10,8 +11,11 @@ from spreadwright.cutting.search.knapsack_items import Case, Stop
 from spreadwright.cutting.search.knapsack_plans import Lengths, Plans, fill_plans
 from spreadwright.cutting.search.trees import Block, above, beside, piece, rest
 
-MOST_LENGTHS = 512
-"""Lengths of an axis where not all sums are taken."""
+MOST_NUMBERS = 10_000_000
+"""Whole numbers that the plans of all cells take, 80 MB."""
+
+FEW_LENGTHS = 64
+"""Lengths of an axis for a plan that is made in no time."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,23 +44,28 @@ class Frame:
         return self.across[-1], self.down[-1]
 
 
-def frame(case: Case, grid: Grid) -> Frame:
-    """All sums that the grid knows, or as many of few sides as are kept where it rounds."""
-    sides = [size for size, _ in case.sides()]
-    across, down = ({size[i] for size in sides} for i in (0, 1))
-    return Frame(*(_lengths(a, s) for a, s in ((grid.across, across), (grid.down, down))))
+def frame(case: Case, grid: Grid, most: int = 1024) -> Frame:
+    """All sums that the grid knows, or as many of few sides as `most` and the room for plans allow."""
+    most = min(most, isqrt(MOST_NUMBERS // (case.packing.words + 5)))
+    across, down = (sorted({size[i] for size, _ in case.ways}) for i in (0, 1))
+    return Frame(_lengths(grid.across, across, most), _lengths(grid.down, down, most))
 
 
-def _lengths(axis: Axis, sides: Iterable[int]) -> tuple[int, ...]:
-    if axis.unit == 1:
+def _lengths(axis: Axis, sides: Sequence[int], most: int) -> tuple[int, ...]:
+    if axis.unit == 1 and len(axis.sums) < most:
         return tuple(sorted({*(int(n) for n in axis.sums), axis.length}))
-    kept, newest = {0, axis.length}, {0}
-    inside = sorted(side for side in set(sides) if side <= axis.length)
-    while newest and len(kept) < MOST_LENGTHS:
+    kept = newest = {0}
+    inside = _thinned([side for side in sides if side <= axis.length], most // 4)
+    while newest and len(kept) < most // 2:
         sums = sorted({a + side for a in newest for side in inside if a + side <= axis.length} - kept)
-        newest = set(sums[:: 1 + len(sums) // MOST_LENGTHS])
-        kept |= newest | {axis.length - n for n in newest}
-    return tuple(sorted(kept))
+        newest = set(_thinned(sums, most // 4))
+        kept = kept | newest | {axis.length - n for n in newest}
+    return tuple(sorted({*_thinned(sorted(kept), most - 2), 0, axis.length}))
+
+
+def _thinned(lengths: Sequence[int], most: int) -> list[int]:
+    """Not more than so many of them, evenly."""
+    return [lengths[i * len(lengths) // most] for i in range(most)] if len(lengths) > most else list(lengths)
 
 
 def good_plan(case: Case, frame: Frame, scores: Sequence[int], counts: Sequence[int], is_over: Stop) -> Found | None:
@@ -89,9 +98,8 @@ def _lay_pieces(case: Case, frame: Frame, scores: Sequence[int], counts: Sequenc
         if scores[number] > plans.score[cell]:
             plans.score[cell], plans.worth[cell] = scores[number], case.items[number].value
             plans.first[cell], plans.second[cell] = -1, way
-            packed = case.packing.packed([int(n == number) for n in range(len(case.items))])
-            for k in range(words):
-                plans.count[cell * words + k] = packed[k]
+            plans.count[cell * words : cell * words + words] = 0
+            plans.count[cell * words + case.packing.word[number]] = 1 << case.packing.shift[number]
 
 
 def _tree(case: Case, frame: Frame, plans: Plans, cell: int, size: tuple[int, int]) -> Block:

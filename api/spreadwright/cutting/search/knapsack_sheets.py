@@ -14,10 +14,12 @@ from spreadwright.cutting.search import speed
 from spreadwright.cutting.search.kinds import Size
 from spreadwright.cutting.search.knapsack_bound import Table, Weighing, Weights
 from spreadwright.cutting.search.knapsack_grid import Grid, grid
+from spreadwright.cutting.search.knapsack_insertion import found as found_plan
+from spreadwright.cutting.search.knapsack_insertion import inserted
 from spreadwright.cutting.search.knapsack_items import Case, Effort, Listener, Stop, Yield, single
-from spreadwright.cutting.search.knapsack_rounds import Found, frame, good_plan
+from spreadwright.cutting.search.knapsack_rounds import FEW_LENGTHS, Found, frame, good_plan
 from spreadwright.cutting.search.knapsack_single import knapsack, one_sheet
-from spreadwright.cutting.search.trees import Block, rest
+from spreadwright.cutting.search.trees import rest
 
 PART = Effort(blocks=200_000, rounds=0, weighings=12)
 """What one sheet is worth trying while there are others."""
@@ -66,7 +68,7 @@ class Sheets:
 
 def several_sheets(case: Case, is_over: Stop, on_better: Listener | None, effort: Effort, seed: int) -> Yield:
     """The most value from all sheets, as far as it is found."""
-    grids = {sheet: grid(sheet, case.sides()) for sheet in case.sheets}
+    grids = {sheet: grid(sheet, case.sides()) for sheet in dict.fromkeys(case.sheets)}
     sheets = Sheets(case, grids, is_over, on_better, effort, case.total)
     if case.items and case.sheets:
         _settle(sheets, seed)
@@ -76,6 +78,10 @@ def several_sheets(case: Case, is_over: Stop, on_better: Listener | None, effort
 
 def _settle(sheets: Sheets, seed: int) -> None:
     weights = bounds.no_weights(sheets.case, list(sheets.grids.values()))
+    sheets.keep(inserted(sheets.case, sheets.is_over, seed))
+    if sheets.stops():
+        return
+    _fill(sheets, weights.scores(sheets.case))
     tables = _relaxed(sheets, weights)
     if tables is None:
         return
@@ -124,13 +130,8 @@ def _apart(sheets: Sheets, weights: Weights) -> list[Table] | None:
             return None
         used = sheets.case.used(alone.tree or rest(*size))
         found[size] = Table(weights, speed.ints([alone.bound]), used)
-        _fill(sheets, scores, _plan(sheets.case, alone.tree or rest(*size)))
+        _fill(sheets, scores, found_plan(sheets.case, alone.tree or rest(*size)))
     return [found[sheet] for sheet in sheets.case.sheets]
-
-
-def _plan(case: Case, tree: Block) -> Found:
-    used = case.used(tree)
-    return Found(sum(n * item.value for n, item in zip(used, case.items, strict=True)), tree, used)
 
 
 def _fill(sheets: Sheets, scores: Sequence[int], first: Found | None = None) -> None:
@@ -146,14 +147,16 @@ def _fill(sheets: Sheets, scores: Sequence[int], first: Found | None = None) -> 
             return
         plans.append(plan)
         left = [n - m for n, m in zip(left, plan.used, strict=True)]
-    if sum(plan.value for plan in plans) * 100 >= sheets.value * 98:
-        sheets.keep(plans)
+    is_first = sheets.bound == sheets.case.total
+    sheets.keep(plans)
+    if not is_first and sum(plan.value for plan in plans) * 100 >= sheets.value * 98:
         _mend(sheets, plans)
 
 
 def _filled(sheets: Sheets, size: Size, scores: Sequence[int], counts: Sequence[int]) -> Found | None:
     small = single(sheets.case, size, [item.value for item in sheets.case.items], counts)
-    return good_plan(small, frame(small, sheets.grids[size]), scores, small.counts, sheets.is_over)
+    most = FEW_LENGTHS if sheets.bound == sheets.case.total else 1024
+    return good_plan(small, frame(small, sheets.grids[size], most), scores, small.counts, sheets.is_over)
 
 
 def _mend(sheets: Sheets, plans: list[Found]) -> None:
@@ -176,7 +179,7 @@ def _renewed(sheets: Sheets, plans: Sequence[Found], number: int) -> Found:
     alone = knapsack(single(case, case.sheets[number], values, left), sheets.is_over, PART)
     alone.value, alone.tree = old.value, old.tree
     one_sheet(alone, 0)
-    return _plan(case, alone.tree or old.tree)
+    return found_plan(case, alone.tree or old.tree)
 
 
 def _vary(sheets: Sheets, weights: Weights, seed: int) -> None:

@@ -12,12 +12,16 @@ from spreadwright.cutting.search import knapsack_bound as bounds
 from spreadwright.cutting.search.knapsack_bound import Table, Weighing, Weights
 from spreadwright.cutting.search.knapsack_exact import search
 from spreadwright.cutting.search.knapsack_grid import Grid, grid
+from spreadwright.cutting.search.knapsack_insertion import inserted
 from spreadwright.cutting.search.knapsack_items import Case, Effort, Listener, Stop
-from spreadwright.cutting.search.knapsack_rounds import frame, good_plan
+from spreadwright.cutting.search.knapsack_rounds import FEW_LENGTHS, Frame, frame, good_plan
 from spreadwright.cutting.search.trees import Block
 
 MOST_WORK = 4_000_000_000
 """Steps of all dynamic programmes before the exact search."""
+
+MOST_NUMBERS = 16_000_000
+"""Whole numbers that the blocks of the exact search take, 128 MB; half as much again while they move."""
 
 
 @dataclass
@@ -29,6 +33,7 @@ class Knapsack:
     is_over: Stop
     on_better: Listener | None
     effort: Effort
+    frame: Frame
     value: int = 0
     bound: int = 0
     tree: Block | None = None
@@ -54,13 +59,17 @@ class Knapsack:
 
 def knapsack(case: Case, is_over: Stop, effort: Effort, on_better: Listener | None = None) -> Knapsack:
     """A sheet of which nothing is known yet."""
-    return Knapsack(case, grid(case.sheets[0], case.sides()), is_over, on_better, effort, bound=case.total)
+    its_grid = grid(case.sheets[0], case.sides())
+    return Knapsack(case, its_grid, is_over, on_better, effort, frame(case, its_grid), bound=case.total)
 
 
 def one_sheet(knapsack: Knapsack, seed: int) -> None:
     """Searches until the value is proven, the effort is spent, or time is over."""
     weights = bounds.no_weights(knapsack.case, [knapsack.grid])
-    first = bounds.table(knapsack.case, knapsack.grid, weights, knapsack.is_over)
+    for plan in inserted(knapsack.case, knapsack.is_over, seed):
+        knapsack.keep(plan.value, plan.tree, knapsack.bound)
+    make_plan(knapsack, weights.scores(knapsack.case), frame(knapsack.case, knapsack.grid, FEW_LENGTHS))
+    first = None if knapsack.stops() else bounds.table(knapsack.case, knapsack.grid, weights, knapsack.is_over)
     if first is None:
         return
     weighing = Weighing(knapsack.case, lambda w: _tables(knapsack, w), [first])
@@ -89,10 +98,10 @@ def weigh(knapsack: Knapsack, weighing: Weighing) -> None:
         tables = following
 
 
-def make_plan(knapsack: Knapsack, scores: Sequence[int]) -> None:
-    """The plan of these scores, kept if it is better."""
+def make_plan(knapsack: Knapsack, scores: Sequence[int], frame: Frame | None = None) -> None:
+    """The plan of these scores, kept if it is better; with fewer cuts if another frame is given."""
     case = knapsack.case
-    found = good_plan(case, frame(case, knapsack.grid), scores, case.counts, knapsack.is_over)
+    found = good_plan(case, frame or knapsack.frame, scores, case.counts, knapsack.is_over)
     if found and found.value > knapsack.value:
         knapsack.keep(found.value, found.tree, knapsack.bound)
 
@@ -102,9 +111,10 @@ def join_blocks(knapsack: Knapsack, table: Table) -> None:
     rest_worth = bounds.rest(knapsack.grid, table.worth, knapsack.is_over)
     if rest_worth is None:
         return
+    most = min(knapsack.effort.blocks, MOST_NUMBERS // (14 + knapsack.case.packing.words))
     found = search(knapsack.case, knapsack.grid, table.weights, rest_worth, knapsack.value)
     while not knapsack.stops():
-        has_room = found.advance(knapsack.effort.blocks)
+        has_room = found.advance(most)
         tree = found.tree() if found.value > knapsack.value else None
         knapsack.keep(found.value, tree, found.bound)
         if not has_room or found.is_finished:
