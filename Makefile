@@ -19,8 +19,8 @@ test: check ## types, lint, floors, and every test that needs no browser
 test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
 	$(BIN)/python -m pytest -q -m browser
 
-bench: $(VENV)/bench.stamp ## how far the planner gets, beside others, in one table
-	$(BIN)/python -m tests.bench.planner
+bench: $(VENV)/bench.stamp ## how far the planner gets, beside others; BENCH='slack --count 20' runs a part; stopped, it goes on where it was
+	$(BIN)/python -m tests.bench.planner --others --keep $(VENV)/bench.jsonl $(BENCH)
 
 check: $(VENV)/dev.stamp
 	$(BIN)/ruff format --check api tests

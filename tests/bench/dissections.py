@@ -6,10 +6,10 @@ strips, a narrow strip, and a cut anywhere; three cuts in four divide the longer
 
 from random import Random
 
+from bench.jobs import Rect
+
 SHEET = 96
 SHORTEST = 4
-
-Rect = tuple[int, int]
 
 
 def dissection(sheets: int, pieces: int, seed: int) -> list[Rect]:

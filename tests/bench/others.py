@@ -3,7 +3,8 @@
 import time
 from itertools import product
 
-from bench.dissections import SHEET, Rect
+from bench.dissections import SHEET
+from bench.jobs import Rect
 
 
 def rectpack_fits(pieces: list[Rect], sheets: int) -> bool:
@@ -33,8 +34,8 @@ def rectpack_fits(pieces: list[Rect], sheets: int) -> bool:
     return False
 
 
-def cp_sat_time(pieces: list[Rect], seconds: float) -> float:
-    """Seconds that CP-SAT takes to lay the pieces on one sheet without overlap, cuts left aside; infinity if longer."""
+def cp_sat_time(pieces: list[Rect], seconds: float) -> float | None:
+    """Processor seconds of CP-SAT to lay pieces on one sheet without overlap, cuts left aside; None if more."""
     from ortools.sat.python import cp_model
 
     model = cp_model.CpModel()
@@ -51,7 +52,7 @@ def cp_sat_time(pieces: list[Rect], seconds: float) -> float:
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.max_time_in_seconds = seconds
-    begin = time.perf_counter()
+    begin = time.process_time()
     status = solver.solve(model)
-    took = time.perf_counter() - begin
-    return took if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else float("inf")
+    took = time.process_time() - begin
+    return took if status in (cp_model.OPTIMAL, cp_model.FEASIBLE) else None
