@@ -92,6 +92,36 @@ def test_search_that_stops_early_bounds_from_both_sides(items, width, height):
     assert value_of(answer, asked(items), [(width, height)]) == answer.value <= best <= answer.bound
 
 
+def by_every_deal(items, sheets):
+    """The most value of two sheets when the pieces are dealt out to them in every way."""
+    first, second = sheets
+
+    def worth(counts, sheet):
+        return by_every_cut(tuple((w, h, n, v, t) for (w, h, _, v, t), n in zip(items, counts, strict=True)), *sheet)
+
+    def others(counts):
+        return tuple(item[2] - n for item, n in zip(items, counts, strict=True))
+
+    deals = product(*(range(item[2] + 1) for item in items))
+    return max(worth(counts, first) + worth(others(counts), second) for counts in deals)
+
+
+@settings(deadline=None, max_examples=12)
+@given(ITEMS, st.tuples(st.integers(1, 6), st.integers(1, 6)), st.tuples(st.integers(1, 6), st.integers(1, 6)))
+def test_two_sheets_are_bounded_from_both_sides(items, first, second):
+    for sheets in ([first, first], [first, second]):
+        best = by_every_deal(items, sheets)
+        answer = most_valuable(asked(items), sheets, effort=Effort(rounds=2))
+        assert value_of(answer, asked(items), sheets) == answer.value <= best <= answer.bound
+
+
+@pytest.mark.parametrize("sheets", [2, 3])
+def test_so_many_sheets_as_pieces_need_hold_all_of_them(sheets):
+    items = [Item(kind(7, 5, may_turn=False), 2 * sheets, 3), Item(kind(4, 4, tag=1), sheets, 2)]
+    answer = most_valuable(items, [(11, 10)] * sheets)
+    assert (answer.value, answer.bound) == (8 * sheets, 8 * sheets)
+
+
 @settings(deadline=None, max_examples=60)
 @given(ITEMS, st.integers(2, 9), st.integers(2, 9))
 def test_all_fit_agrees_with_every_cut_and_every_deal(items, width, height):
