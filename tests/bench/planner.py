@@ -16,7 +16,7 @@ sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 from bench.jobs import Target, rows
 from spreadwright.cutting.search.ready import prepare
 
-PARTS = ("perfect", "slack", "unlimited", "knapsack", "sheets", "fits")
+PARTS = ("perfect", "slack", "unlimited", "limited", "sheets", "fits")
 
 
 def main() -> None:
