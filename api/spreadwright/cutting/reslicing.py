@@ -40,7 +40,7 @@ def _handling(tree: Block) -> tuple[int, int, int]:
 def easiest(tree: Block) -> Block:
     """The tree of the same parts with the least handling that was found.
 
-    Of up to `MOST_LINES` parallel lines that run through, every choice is tried for the next cuts; of more, all of them.
+    Of up to `MOST_LINES` parallel lines that run through, every choice is tried for the next cuts; of more, all.
     Equal parts of a split are put beside one another, a part without an equal first, since what stays on the board
     needs no setting.
     """

@@ -24,8 +24,8 @@ MANNERS = (
 SHARE = 250
 """Work of one filler before the next has its turn."""
 
-EXACT_SIZES = (200, 3000, 15000, 60000, 250000)
-"""Blocks of the exact search's table, one size a round, as long as the pieces are few."""
+EXACT_BLOCKS = {0: 200, 1: 3000, 2: 15_000, 8: 60_000, 60: 250_000}
+"""Blocks of the exact search's table by the round in which it has its turn, so that it takes about half of the time."""
 
 FIRST_SEED = 1
 """With this seed the exact search goes first; with others chance does, so that they find other plans."""
@@ -127,9 +127,9 @@ def _other_manner(rng: Random) -> Manner:
 
 
 def _exactly(pieces: Stock, sizes: Sequence[Size], number: int, is_over: Callable[[], bool]) -> Answer:
-    if len(sizes) > 1 or number >= len(EXACT_SIZES) or (number > 1 and pieces.pieces > MOST_EXACT):
+    blocks = EXACT_BLOCKS.get(number, 0)
+    if len(sizes) > 1 or not blocks or (number > 1 and pieces.pieces > MOST_EXACT):
         return Answer(Verdict.STOPPED)
-    blocks = EXACT_SIZES[number]
     return settled(pieces, *sizes[0], blocks, blocks, is_over)
 
 
