@@ -52,7 +52,7 @@ def test_what_is_impossible_is_422_with_its_causes(ask):
 
 def test_a_search_that_finds_nothing_in_time_is_another_problem(ask, monkeypatch):
     clock = iter(range(0, 10**9, 100))
-    monkeypatch.setattr("spreadwright.rest.views.plans.monotonic", lambda: next(clock))
+    monkeypatch.setattr("spreadwright.rest.turns.monotonic", lambda: next(clock))
     problem = refused(ask(pieces_in_short(PINWHEEL, ["96x96*1"])), 422, "plan-too-long")
     assert "proves nothing" in problem["detail"]
 

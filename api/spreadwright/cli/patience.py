@@ -3,8 +3,6 @@
 import signal
 import sys
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from threading import Timer
 from types import FrameType, TracebackType
 from typing import Any
@@ -12,15 +10,17 @@ from typing import Any
 import click
 
 
-@contextmanager
-def announced(what: str, after: float = 1.0) -> Iterator[None]:
-    """Says on stderr what goes on, once it has lasted so many seconds."""
-    announcement = Timer(after, lambda: click.echo(what, err=True))
-    announcement.start()
-    try:
-        yield
-    finally:
-        announcement.cancel()
+class Announcement:
+    """Says on stderr what goes on, unless it is cancelled within so many seconds."""
+
+    def __init__(self, what: str, after: float = 1.0) -> None:
+        self._timer = Timer(after, lambda: click.echo(what, err=True))
+        self._timer.daemon = True
+        self._timer.start()
+
+    def cancel(self) -> None:
+        """It is over."""
+        self._timer.cancel()
 
 
 class Patience:
@@ -46,6 +46,10 @@ class Patience:
     def passed(self) -> float:
         """Seconds since the beginning."""
         return time.monotonic() - self._start
+
+    def restart(self) -> None:
+        """The time begins now."""
+        self._start = time.monotonic()
 
     def is_over(self) -> bool:
         """Whether to stop; `has_ended` keeps that it was said."""

@@ -7,7 +7,7 @@ import click
 from spreadwright import tasks
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import json_option
-from spreadwright.cli.patience import Patience, Progress, announced
+from spreadwright.cli.patience import Announcement, Patience, Progress
 from spreadwright.cli.pictures import suffix_of, write_file, write_pictures
 from spreadwright.cli.plan_printing import print_plans
 from spreadwright.document import AnyReading
@@ -81,10 +81,14 @@ def plan(
     suffix = _suffix_of(output, reading) if output else ""
     given = sources.stock_list(stock, reading.model.unit) if stock else None
     on = sources.bench(bench, collection, reading) if bench else None
-    with announced("preparing the search; this takes up to half a minute once"):
-        tasks.prepare_search()
     with Patience(seconds) as patience:
         progress = Progress(patience)
+        preparing = Announcement("preparing the search; this takes up to half a minute once")
+
+        def on_ready() -> None:
+            preparing.cancel()
+            patience.restart()
+
         try:
             planning = tasks.plan(
                 reading,
@@ -93,10 +97,12 @@ def plan(
                 seed=seed,
                 wanted=plans,
                 effort=tasks.effort(seconds),
+                on_ready=on_ready,
                 is_over=patience.is_over,
                 reporter=progress,
             )
         finally:
+            preparing.cancel()
             progress.close()
     if patience.has_ended:
         click.echo(f"stopped after {patience.passed:.1f} s; this is the best so far.", err=True)

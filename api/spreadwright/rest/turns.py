@@ -3,11 +3,28 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from threading import BoundedSemaphore
+from time import monotonic
 
 MOST_AT_ONCE = 2
 """Searches that one process runs at the same time; fewer than the requests that it answers."""
 
 _turns = BoundedSemaphore(MOST_AT_ONCE)
+
+
+class Deadline:
+    """So many seconds from its start."""
+
+    def __init__(self, seconds: float) -> None:
+        self._seconds = seconds
+        self.start()
+
+    def start(self) -> None:
+        """The time begins now."""
+        self._end = monotonic() + self._seconds
+
+    def is_over(self) -> bool:
+        """Whether they are over."""
+        return monotonic() >= self._end
 
 
 class AllBusy(Exception):

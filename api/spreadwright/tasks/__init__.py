@@ -12,7 +12,6 @@ from spreadwright.tasks.plan import (
     planned_cut_sheets,
     planned_cutting,
     planned_sheets,
-    prepare_search,
 )
 from spreadwright.tasks.plan_answers import plan_answer, planned_recipe
 from spreadwright.tasks.wish import is_recipe
@@ -36,7 +35,6 @@ __all__ = [
     "planned_cutting",
     "planned_recipe",
     "planned_sheets",
-    "prepare_search",
     "proven",
     "recipe_findings",
 ]

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from spreadwright.cutting import CAUTIONS, CutSheet, cut_sheets, cut_steps, pieces, pile_of, piles, sentences
 from spreadwright.document import AnyReading, Reading
-from spreadwright.errors import InvalidDocument
+from spreadwright.errors import InvalidDocument, NoPlan
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Bench, Kind, PieceList, Recipe, Role, Sheet, Spread
@@ -60,6 +60,7 @@ def plan(
     seed: int = 1,
     wanted: int = 1,
     effort: "Effort | None" = None,
+    on_ready: Callable[[], None] = lambda: None,
     is_over: Callable[[], bool] = lambda: False,
     reporter: "Reporter | None" = None,
 ) -> Planning:
@@ -72,6 +73,8 @@ def plan(
         seed: The same seed gives the same plan, as long as the search is not stopped by `is_over`.
         wanted: So many different plans of the same cost, if they are found.
         effort: How long is searched.
+        on_ready: Called when the search begins. On its first use on a machine it is compiled before that, for some
+            twenty seconds that belong to no plan.
         is_over: Asked often; the best plan so far is returned as soon as it says yes.
         reporter: Is told how the search goes on.
 
@@ -81,31 +84,30 @@ def plan(
         PlanTooLong: None was found in time.
     """
     from spreadwright.cutting.planner import Effort, plans
+    from spreadwright.cutting.search.ready import prepare
 
     wish = wish_of(reading, stock)
     problem = problem_of(wish, bench)
-    _refuse_unsearchable(problem, wish.title)
+    _refuse(problem, wish.title)
+    prepare()
+    on_ready()
     found = plans(problem, wanted, seed=seed, effort=effort or Effort(), is_over=is_over, reporter=reporter)
     return Planning(wish, bench, problem, found, reading if is_recipe(reading) else None)
 
 
-def _refuse_unsearchable(problem: "Problem", title: str) -> None:
-    """What is refused without a proof that there is no plan."""
+def _refuse(problem: "Problem", title: str) -> None:
+    """What needs no search: some of it is no proof that there is no plan."""
     from spreadwright.cutting.problem import causes
 
-    found = [cause for cause in causes(problem) if cause.code in _UNSEARCHABLE]
+    found = causes(problem)
+    unsearchable = [cause for cause in found if cause.code in _UNSEARCHABLE]
+    if unsearchable:
+        raise InvalidDocument(title, unsearchable)
     if found:
-        raise InvalidDocument(title, found)
+        raise NoPlan(found)
 
 
 _UNSEARCHABLE = ("too-many-pieces", "piece-not-positive", "stock-not-positive")
-
-
-def prepare_search() -> None:
-    """Loads the search, and compiles it on its first use on a machine: some twenty seconds that belong to no plan."""
-    from spreadwright.cutting.search.ready import prepare
-
-    prepare()
 
 
 def effort(seconds: float) -> "Effort":

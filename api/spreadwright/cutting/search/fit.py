@@ -30,9 +30,6 @@ EXACT_BLOCKS = {0: 200, 1: 3000, 2: 15_000, 8: 60_000, 60: 250_000}
 FIRST_SEED = 1
 """With this seed the exact search goes first; with others chance does, so that they find other plans."""
 
-MOST_EXACT = 44
-"""With more pieces than this the larger tables are not worth their time."""
-
 
 @dataclass(frozen=True, slots=True)
 class Fit:
@@ -97,18 +94,23 @@ def _search(
         if answer.verdict is not Verdict.STOPPED:
             return Fit(answer.verdict, (answer.tree,) if answer.tree else (), number)
         if number >= 2:
-            other = _other_manner(Random(f"{seed} {number}"))
+            other = _left_to_chance(_other_manner(Random(f"{seed} {number}")), pieces, seed)
             fillers[number % len(MANNERS)] = Filler(pieces, sizes, other, seed + number)
         for index, manner in enumerate(MANNERS):
             if is_over():
                 return Fit(Verdict.STOPPED, (), number)
             if index == len(fillers):
-                last = manner.last if seed == FIRST_SEED else min(manner.last, pieces.pieces // 2)
-                fillers.append(Filler(pieces, sizes, replace(manner, last=last), seed + index))
+                fillers.append(Filler(pieces, sizes, _left_to_chance(manner, pieces, seed), seed + index))
             trees = _share(fillers[index], is_over)
             if trees is not None:
                 return Fit(Verdict.FOUND, tuple(trees), number)
     return Fit(Verdict.STOPPED, (), most_rounds)
+
+
+def _left_to_chance(manner: Manner, pieces: Stock, seed: int) -> Manner:
+    """The manner with enough pieces for chance to place, so that no two tries are the same."""
+    most = pieces.pieces * 2 // 3 if seed == FIRST_SEED else pieces.pieces // 2
+    return replace(manner, last=min(manner.last, most))
 
 
 def _other_manner(rng: Random) -> Manner:
@@ -127,10 +129,20 @@ def _other_manner(rng: Random) -> Manner:
 
 
 def _exactly(pieces: Stock, sizes: Sequence[Size], number: int, is_over: Callable[[], bool]) -> Answer:
-    blocks = EXACT_BLOCKS.get(number, 0)
-    if len(sizes) > 1 or not blocks or (number > 1 and pieces.pieces > MOST_EXACT):
-        return Answer(Verdict.STOPPED)
-    return settled(pieces, *sizes[0], blocks, blocks, is_over)
+    answer = Answer(Verdict.STOPPED)
+    for blocks, steps in _efforts(pieces.pieces, number) if len(sizes) == 1 else ():
+        answer = settled(pieces, *sizes[0], blocks, steps, is_over)
+        if answer.verdict is not Verdict.STOPPED or is_over():
+            break
+    return answer
+
+
+def _efforts(pieces: int, number: int) -> tuple[tuple[int, int], ...]:
+    """What the exact search spends in a round."""
+    first = next((at_once for most, at_once in AT_ONCE if pieces <= most), 0)
+    if first == 0:
+        return EFFORTS[number : number + 1] if number < 2 else ()
+    return EFFORTS[:first] if number == 0 else EFFORTS[first + number - 1 : first + number]
 
 
 def _share(filler: Filler, is_over: Callable[[], bool]) -> list[Block] | None:

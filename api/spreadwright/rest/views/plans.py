@@ -1,6 +1,5 @@
 """Planning how posted pieces are cut; nothing is kept."""
 
-from time import monotonic
 from typing import Any
 
 from spreadwright.document import canonical, read_any, read_pieces, stock_in_short
@@ -11,8 +10,8 @@ from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.queries import PlanQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
-from spreadwright.rest.turns import turn
-from spreadwright.tasks import Planning, effort, plan, plan_answer, prepare_search
+from spreadwright.rest.turns import Deadline, turn
+from spreadwright.tasks import Planning, effort, plan, plan_answer
 
 blueprint = Resources("plan", __name__, description=__doc__)
 
@@ -32,9 +31,8 @@ def plan_pieces(arguments: Arguments, data: bytes) -> Documents:
     reading = read_any(data)
     bench = collection().bench(arguments["bench"]) if "bench" in arguments else None
     stock = _stock(arguments["stock"], reading.model.unit) if "stock" in arguments else None
+    deadline = Deadline(arguments["seconds"])
     with turn(arguments["seconds"]):
-        prepare_search()
-        end = monotonic() + arguments["seconds"]
         planning = plan(
             reading,
             bench,
@@ -42,7 +40,8 @@ def plan_pieces(arguments: Arguments, data: bytes) -> Documents:
             seed=arguments["seed"],
             wanted=arguments["n"],
             effort=effort(arguments["seconds"]),
-            is_over=lambda: monotonic() >= end,
+            on_ready=deadline.start,
+            is_over=deadline.is_over,
         )
     return (planning,)
 
