@@ -1,13 +1,17 @@
 """Whatever the planner says is proved, against trying everything."""
 
+from dataclasses import replace
+
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from cutting import brute
 from spreadwright.cutting.planner import Effort, plan
-from spreadwright.cutting.problem import Problem, Stock, Wanted
+from spreadwright.cutting.problem import Limits, Problem, Stock, Wanted
 from spreadwright.errors import NoPlan, PlanTooLong
 from spreadwright.geometry import Size
+from spreadwright.model import Leaf
 
 LITTLE = Effort(rounds=2, changes=100, sets=40, blocks=5000)
 SIDES = st.tuples(st.integers(1, 5), st.integers(1, 5))
@@ -68,6 +72,59 @@ def test_optional_pieces_are_worth_what_is_proved(musts, optional, stock):
         assert certificate.value <= truth
         assert certificate.gap or truth <= certificate.most_value
         assert not made.is_optimal or certificate.value == truth
+
+
+def names(content):
+    if isinstance(content, Leaf):
+        return [content.name] if content.name else []
+    return [name for branch in content.branches for _ in range(branch.times) for name in names(branch.content)]
+
+
+@settings(deadline=None, max_examples=100)
+@given(
+    st.lists(st.tuples(SIDES, st.sampled_from(("", "a", "b")), st.integers(0, 2)), min_size=2, max_size=4),
+    STOCK,
+)
+def test_optional_pieces_stay_with_their_group_too(wanted, stock):
+    pieces, words, values = zip(*wanted, strict=True)
+    try:
+        made = plan(problem(pieces, stock, True, words, values), effort=LITTLE)
+    except (NoPlan, PlanTooLong):
+        return
+    homes = {name: number for number, sheet in enumerate(made.sheets) for name in names(sheet.content)}
+    assert sorted([*homes, *made.left_out]) == [f"p{i}" for i in range(len(pieces))]
+    for word in ("a", "b"):
+        assert len({homes[f"p{i}"] for i, w in enumerate(words) if w == word and f"p{i}" in homes}) <= 1
+
+
+def test_value_beside_what_must_be_cut_is_proved_where_sheets_are_left():
+    made = plan(problem([(7, 7), (6, 6), (6, 6)], [(12, 12, 1)] * 3, True, values=(0, 5, 3)))
+    ((_, certificate),) = made.certificates
+    assert made.is_optimal and (certificate.value, certificate.most_value) == (0, 0)
+
+
+def test_a_sheet_that_costs_nothing_is_opened_for_an_optional_piece():
+    made = plan(problem([(4, 4), (4, 4)], [(4, 4, 0)] * 2, True, values=(0, 5)))
+    assert made.is_optimal and made.left_out == ()
+
+
+def test_nothing_is_cut_where_optional_pieces_only_are_out_of_the_trimmers_reach():
+    asked = replace(problem([(5, 5)], [(12, 12, 1)], True, values=(1,)), limits=Limits(longest_cut=6))
+    made = plan(asked, effort=LITTLE)
+    assert made.sheets == () and made.left_out == ("p0",)
+
+
+@pytest.mark.parametrize(
+    ("pieces", "stock", "is_proved"),
+    [
+        ([(5, 5), (3, 5)], [(12, 5, 1)], True),
+        ([(5, 5), (3, 5)], [(12, 5, 1), (13, 5, 1)], False),
+        ([(5, 5), (3, 5)], [(12, 5, 0)], False),
+    ],
+)
+def test_the_largest_spare_is_proved_only_where_all_plans_leave_as_much(pieces, stock, is_proved):
+    ((_, certificate),) = plan(problem(pieces, stock, True), effort=LITTLE).certificates
+    assert certificate.is_gathered == is_proved
 
 
 @settings(deadline=None, max_examples=60)

@@ -37,7 +37,10 @@ def _paper(problem: Problem, made: Plan, paper: str, certificate: Certificate) -
     yield from _value(problem, certificate)
     if certificate.gap:
         yield f"Open: whether {certificate.lower_bound} would do; {certificate.cost} is the best that was found."
-    yield _rest([spare for sheet in sheets for spare in sheet.spares], unit)
+    spares = [spare for sheet in sheets for spare in sheet.spares]
+    yield _rest(spares, unit)
+    if spares:
+        yield _largest(certificate)
 
 
 def _bound(problem: Problem, certificate: Certificate) -> Iterator[str]:
@@ -92,6 +95,12 @@ def _rest(spares: list[Size], unit: Unit) -> str:
     if len(spares) == 1:
         return f"{total} are left over in one spare of {size}."
     return f"{total} are left over in {len(spares)} spares; the largest is {size}."
+
+
+def _largest(certificate: Certificate) -> str:
+    if certificate.is_gathered:
+        return "No plan of that cost and value leaves a larger spare."
+    return "Open: whether a plan of that cost and value leaves a larger spare; this is the largest that was found."
 
 
 def area_text(area: int, unit: Unit) -> str:

@@ -1,6 +1,6 @@
 """One way to cut everything for one paper: what it is worth beside others, and whether the bench allows it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -37,19 +37,19 @@ class Candidate:
 
     @cached_property
     def rank(self) -> tuple[int, ...]:
-        """Cost, sheets, lost value, largest spare, number of spares, cuts, turns, settings: smaller is better."""
+        """Cost, lost value, sheets, largest spare, number of spares, cuts, turns, settings: smaller is better."""
         left = self.rest_areas
         efforts = [handling(tree) for _, tree in self.cut]
         at_bench = (sum(each) for each in zip(*efforts, strict=True)) if efforts else ()
-        return (self.cost, len(self.cut), self.lost, -max(left, default=0), len(left), *at_bench)
+        return (self.cost, self.lost, len(self.cut), -max(left, default=0), len(left), *at_bench)
 
     @property
     def is_gathered(self) -> bool:
         """Whether what is left over is one rectangle at most, so that nothing could be gathered further."""
         return len(self.rest_areas) <= 1
 
-    def keeps(self, limits: Limits, groups: frozenset[int]) -> bool:
-        """Whether the bench can make it, and pieces whose tags are named come from one sheet each."""
+    def keeps(self, limits: Limits, groups: Mapping[int, int]) -> bool:
+        """Whether the bench can make it, and each group, named by the tags of its pieces, comes from one sheet."""
         trees = [tree for _, tree in self.cut]
         if limits.longest_cut is not None and any(longest_cut(t) > limits.longest_cut for t in trees):
             return False
@@ -57,12 +57,12 @@ class Candidate:
             return False
         homes: dict[int, int] = {}
         tags = [(leaf.kind.tag, n) for n, t in enumerate(trees) for leaf in t.leaves() if leaf.kind]
-        return all(homes.setdefault(tag, number) == number for tag, number in tags if tag in groups)
+        return all(homes.setdefault(groups[tag], number) == number for tag, number in tags if tag in groups)
 
     def eased(self, limits: Limits) -> "Candidate":
         """The same parts, sliced with as little handling as was found within the limits."""
         easier = Candidate(tuple((s, tidy(easiest(t))) for s, t in self.cut), self.missing, self.lost)
-        return easier if easier.keeps(limits, frozenset()) and easier.rank < self.rank else self
+        return easier if easier.keeps(limits, {}) and easier.rank < self.rank else self
 
     def sheets(self, problem: Problem, order: dict[int, int]) -> Iterator[PlannedSheet]:
         """The sheets as the plan has them; `order` numbers the stock of the whole problem."""

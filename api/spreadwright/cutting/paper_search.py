@@ -67,7 +67,8 @@ class PaperSearch:
         self.requests = _requests(problem)
         self.optional = [r for r in self.requests if r.value]
         self.pieces = counted(Counter(r.kind for r in self.requests if not r.value))
-        self.groups = frozenset(r.kind.tag for r in self.requests if r.group >= 0)
+        self.values = {r.kind: r.value for r in self.optional}
+        self.groups = {r.kind.tag: r.group for r in self.requests if r.group >= 0}
         self.all_sheets = stock_sheets(problem, len(self.requests))
         self.bound = 0
         self.least_lost = 0
@@ -93,7 +94,7 @@ class PaperSearch:
     def _search(self) -> bool:
         """Whether it is proved that there is no plan."""
         if not self.pieces.pieces:
-            self._most_valuable(self.all_sheets if self._is_stock_limited else ())
+            self._optional_only()
             return False
         sets = SheetSets(self.all_sheets, self.pieces)
         is_impossible = self._by_cost(sets)
@@ -103,9 +104,16 @@ class PaperSearch:
             self.best = self.best.eased(self.problem.limits)
         return is_impossible
 
-    @property
-    def _is_stock_limited(self) -> bool:
-        return all(stock.count is not None for stock in self.problem.stock)
+    def _optional_only(self) -> None:
+        """Cuts what is worth most from all there is; of stock without end, from what costs nothing."""
+        is_limited = all(stock.count is not None for stock in self.problem.stock)
+        chosen = tuple(sheet for sheet in self.all_sheets if is_limited or not sheet.cost)
+        self.least_lost = self._most_valuable(chosen)
+        if self.best is None:
+            self._insert(chosen, self.effort.changes)
+        if self.best is None:
+            nothing = tuple(r.kind for r in self.optional)
+            self._accept(Candidate((), nothing, sum(r.value for r in self.optional)))
 
     def _by_cost(self, sets: SheetSets) -> bool:
         """Tries sets until one works; whether all there are were proved not to work."""
@@ -154,9 +162,13 @@ class PaperSearch:
         if found.verdict is Verdict.FOUND:
             self._accept_musts(chosen, found.trees)
             if len(chosen) > 1 and self.groups and not self._has(chosen):
-                trees = grouped(self.pieces, sizes(chosen), self.groups, seed=self.seed, is_over=self.stop)
+                trees = self._grouped(chosen)
                 self._accept_musts(chosen, trees)
         return found.verdict is Verdict.IMPOSSIBLE
+
+    def _grouped(self, chosen: SheetSet) -> tuple[Block, ...]:
+        tags = frozenset(k.tag for k in self.pieces.kinds if k.tag in self.groups)
+        return grouped(self.pieces, sizes(chosen), tags, seed=self.seed, is_over=self.stop)
 
     def _one_sheet(self, chosen: SheetSet) -> bool:
         """Whether one sheet yields everything, settled within bounds."""
@@ -216,7 +228,7 @@ class PaperSearch:
         self.least_lost = self.best.lost
         sets = SheetSets(self.all_sheets, self.pieces)
         same = [s for s in takewhile(lambda chosen: cost(chosen) <= at, sets) if cost(s) == at]
-        is_complete = len(same) <= self.effort.sets and (sets.left is None or sets.left >= at)
+        is_complete = len(same) <= self.effort.sets and (sets.left is None or sets.left > at)
         lost = [self._most_valuable(chosen) for chosen in same[: self.effort.sets]]
         self.least_lost = min([self.best.lost, *lost]) if is_complete else 0
 
@@ -237,13 +249,10 @@ class PaperSearch:
             lost = sum(self._value_of(kind) * number for kind, number in missing.items())
             self._accept(Candidate(tuple((s, t) for s, t in cut if not t.is_rest), tuple(missing.elements()), lost))
         everything = total + must * self.pieces.pieces
-        least = max(0, everything - found.bound)
-        if not self.pieces.pieces:
-            self.least_lost = least
-        return least
+        return max(0, everything - found.bound)
 
     def _value_of(self, kind: Kind) -> int:
-        return next((r.value for r in self.optional if r.kind == kind), 0)
+        return self.values.get(kind, 0)
 
     def _gather(self, best: Candidate) -> None:
         """Gathers what is left over, if there is something to gather."""
@@ -268,8 +277,13 @@ class PaperSearch:
             reason=self._reason(found.cost <= bound, found.lost <= self.least_lost),
             value=total - found.lost,
             most_value=total - self.least_lost,
-            is_gathered=found.is_gathered,
+            is_gathered=found.is_gathered and not found.missing and self._is_rest_fixed,
         )
+
+    @property
+    def _is_rest_fixed(self) -> bool:
+        """Whether every plan of one cost that cuts everything leaves the same area over."""
+        return len({(sheet.size, sheet.cost) for sheet in self.all_sheets}) == 1 and self.all_sheets[0].cost > 0
 
     def _reason(self, is_cheapest: bool, is_worth_most: bool) -> str:
         if is_cheapest and is_worth_most:

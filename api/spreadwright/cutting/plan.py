@@ -29,7 +29,7 @@ class Certificate:
         reason: One sentence: what proves it, or what the search stopped after.
         value: Of the optional pieces that are cut.
         most_value: No plan of that cost has optional pieces of more value.
-        is_gathered: Whether one rectangle at most is left over, so that no plan of that cost leaves a larger one.
+        is_gathered: Whether it is proved that no plan of that cost and value leaves a larger spare.
     """
 
     standing: Standing
@@ -88,14 +88,15 @@ class Plan:
 
 
 def wanted_kinds(problem: Problem) -> list[tuple[Wanted, int, Kind]]:
-    """Each piece wanted, the number of its group (-1 for none), and its kind; groups tell equal sizes apart."""
+    """Each piece, the number of its group (-1 for none), and its kind; groups and values tell equal sizes apart."""
     words = dict.fromkeys(w.together for w in problem.pieces if w.together)
     groups = {word: number for number, word in enumerate(words)}
+    # An optional piece must not be taken for one that has to be cut, nor for one of another group or value.
+    tags = {(-1, 0): 0}
     found = []
     for wanted in problem.pieces:
         group = groups.get(wanted.together, -1)
-        # An optional piece must not be taken for one that has to be cut.
-        tag = group + 1 if not wanted.value else len(groups) + 1 + wanted.value
+        tag = tags.setdefault((group, wanted.value), len(tags))
         found.append((wanted, group, kind(wanted.size.width, wanted.size.height, wanted.may_turn, tag)))
     return found
 

@@ -71,7 +71,9 @@ class SheetSets:
         for number in count(fewest_sheets(counted, *group[0].size)):
             if number > len(group):
                 break
-            yield tuple(group[:number])
+            chosen = tuple(group[:number])
+            self.left = cost(chosen)
+            yield chosen
         self.left = None
 
     def _mixed(self, groups: Sequence[Sequence[StockSheet]]) -> Iterator[SheetSet]:

@@ -327,7 +327,9 @@ class Certificate(Envelope):
     gap = Integer()
     value = Integer(metadata=_said("Of the optional pieces that are cut."))
     most_value = Integer(metadata=_said("No plan of that cost has optional pieces of more value."))
-    gathered = Boolean(metadata=_said("Whether one rectangle at most is left over; none of that cost leaves a larger."))
+    gathered = Boolean(
+        metadata=_said("Whether it is proved that no plan of that cost and value leaves a larger spare.")
+    )
     reason = String()
     binding = _texts()
 
