@@ -110,3 +110,17 @@ def test_while_all_turns_are_taken_a_search_is_told_when_to_ask_again(ask):
         response = ask(pieces_in_short(PAGE), seconds="7")
     assert refused(response, 503, "busy") and response.headers["Retry-After"] == "7"
     assert ask(pieces_in_short(PAGE)).status_code == 200
+
+
+def test_pieces_in_short_are_planned_like_their_document(ask, client):
+    posted = client.post("/plan", data="7x7 left, 3 1/2x5 *2 right", content_type="text/plain; charset=utf-8")
+    assert posted.data == ask(pieces_in_short("7x7 left, 3 1/2x5 *2 right")).data
+
+
+@pytest.mark.parametrize("text", [b"", b"left", b"0x5 left", b"{}", b"\xff7x7"])
+def test_text_that_names_no_pieces_is_refused(client, text):
+    refused(client.post("/plan", data=text, content_type="text/plain"), 400, "unreadable-document")
+
+
+def test_only_plans_are_asked_for_in_short(client):
+    assert client.post("/check", data="7x7 left", content_type="text/plain").status_code == 415

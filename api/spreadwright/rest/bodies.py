@@ -1,10 +1,12 @@
-"""The body of a request, as bytes of a JSON document."""
+"""The body of a request, as bytes of a JSON document; where pieces are planned, a list of them in short is one too."""
 
 from flask import request
 from werkzeug.exceptions import RequestEntityTooLarge, UnsupportedMediaType
 
-from spreadwright.document import MOST_BYTES
+from spreadwright.document import MOST_BYTES, canonical, pieces_in_short
+from spreadwright.errors import UnreadableDocument
 
+TEXT = "text/plain"
 READ_AT_MOST = MOST_BYTES + 1
 """A body of unknown length is read to here and no further; the one byte more shows that it is too long."""
 
@@ -21,6 +23,25 @@ def document_bytes() -> bytes:
     )
     if request.mimetype and not is_json:
         raise UnsupportedMediaType(f"The body is {request.mimetype[:80]}; send a document as application/json.")
+    return _body()
+
+
+def document_or_pieces() -> bytes:
+    """The body as `document_bytes` takes it, or pieces in short as plain text, made a document.
+
+    Raises:
+        UnreadableDocument: The text is no list of pieces; also as `document_bytes`.
+    """
+    if request.mimetype != TEXT:
+        return document_bytes()
+    try:
+        text = _body().decode()
+    except UnicodeDecodeError:
+        raise UnreadableDocument("The text is not UTF-8.", "Send it in UTF-8.") from None
+    return canonical(pieces_in_short(text))
+
+
+def _body() -> bytes:
     if request.headers.get("Content-Encoding", "identity").strip().lower() != "identity":
         raise UnsupportedMediaType("The body is compressed; send it as it is.")
     data = request.get_data(cache=False)

@@ -10,6 +10,7 @@ from flask_smorest import Api, Blueprint
 
 from spreadwright import __version__
 from spreadwright.document import KINDS, schema
+from spreadwright.rest.bodies import TEXT, document_or_pieces
 from spreadwright.rest.envelopes import Problem
 from spreadwright.rest.forms import JSON, Form
 from spreadwright.rest.pages import HTML
@@ -95,7 +96,7 @@ def described(blueprint: Blueprint, method: str, rule: str, name: str, resource:
     if method == "GET":
         yield blueprint.alt_response(304, description="The client has it already: `If-None-Match` names its ETag.")
     else:
-        yield blueprint.doc(requestBody=_document_body())
+        yield blueprint.doc(requestBody=_document_body(resource))
     for status, failure in (_READING if method == "GET" else _POSTING).items():
         yield blueprint.alt_response(status, failure)
 
@@ -105,11 +106,14 @@ def component(kind: str) -> Json:
     return {"$ref": f"#/components/schemas/{_camel(kind)}"}
 
 
-def _document_body() -> Json:
+def _document_body(resource: Resource) -> Json:
     """Anything is taken, to say what is wrong with it."""
     kinds = {"anyOf": [*(component(kind) for kind in KINDS), {"type": "object"}]}
     words = "A document of any kind, with or without errors."
-    return {"description": words, "required": True, "content": {JSON: {"schema": kinds}}}
+    content: Json = {JSON: {"schema": kinds}}
+    if resource.reads is document_or_pieces:
+        content[TEXT] = {"schema": {"type": "string"}, "example": "7x7 left, 3 1/2x5 *2 right"}
+    return {"description": words, "required": True, "content": content}
 
 
 def shared_parameters(rule: str, forms: Sequence[Form], method: str) -> list[Json]:

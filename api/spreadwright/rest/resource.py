@@ -34,6 +34,7 @@ class Resource:
         links: Values of the Link header, from the arguments and the documents.
         page: The path of the gallery's page about it, to which browsers are sent if it exists.
         cache: What caches may do.
+        reads: What takes the body of a request that posts one.
     """
 
     fetch: Fetch
@@ -41,6 +42,7 @@ class Resource:
     links: Links = lambda *_: ()
     page: str = ""
     cache: str = REVALIDATE
+    reads: Callable[[], bytes] = document_bytes
 
     def negotiated(self, arguments: Arguments, **ids: str) -> Response:
         """The form, or the page, that the client prefers."""
@@ -62,7 +64,7 @@ class Resource:
     def posted(self, arguments: Arguments) -> Response:
         """What a view finds out about the body of the request; nothing is kept."""
         form = self._accepted() or self.forms[0]
-        body = Body(form.make(arguments, *self.fetch(arguments, document_bytes())))
+        body = Body(form.make(arguments, *self.fetch(arguments, self.reads())))
         return reply(body, form.media_type, cache=UNKEPT)
 
     def _accepted(self, page: str = "") -> Form | None:

@@ -38,11 +38,18 @@ class Resources(Blueprint):  # type: ignore[misc]
 
         return register
 
-    def task(self, rule: str, *forms: Form, query: type[Query] = Query) -> Callable[[Fetch], Fetch]:
-        """Computes over a document that is posted; the decorated view gets its bytes after the arguments."""
+    def task(self, rule: str, *forms: Form, query: type[Query] = Query, **options: Any) -> Callable[[Fetch], Fetch]:
+        """Computes over a document that is posted; the decorated view gets its bytes after the arguments.
+
+        Args:
+            rule: The path.
+            forms: The representations, the default first.
+            query: The parameters that may stand in the query.
+            options: `reads` of the `Resource`.
+        """
 
         def register(fetch: Fetch) -> Fetch:
-            resource = Resource(fetch, forms)
+            resource = Resource(fetch, forms, **options)
             self._add("POST", rule, resource.posted, resource, query)
             return fetch
 

@@ -5,6 +5,7 @@ from typing import Any
 from spreadwright.document import canonical, read_any, read_pieces, stock_in_short
 from spreadwright.lengths import Unit
 from spreadwright.model import PieceList
+from spreadwright.rest.bodies import document_or_pieces
 from spreadwright.rest.envelopes import Plans
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.queries import PlanQuery
@@ -20,10 +21,11 @@ def _answer(_: Arguments, planning: Planning) -> dict[str, Any]:
     return plan_answer(planning)
 
 
-@blueprint.task("/plan", json_form(_answer, Plans), query=PlanQuery)
+@blueprint.task("/plan", json_form(_answer, Plans), query=PlanQuery, reads=document_or_pieces)
 def plan_pieces(arguments: Arguments, data: bytes) -> Documents:
     """How the pieces of a piece list are cut from the fewest sheets, or those of a recipe from its own sheets.
 
+    As `text/plain` the pieces may be sent in short, like on the command line: `7x7 left, 3 1/2x5 *2 right`.
     What is proved impossible is answered with 422 and `no-plan`, its causes in `errors`; a search that found nothing
     within its `seconds` with 422 and `plan-too-long`, which proves nothing. While as many searches run as may, further
     ones are answered with 503, `busy` and `Retry-After`.
