@@ -64,9 +64,8 @@ class Candidate:
         easier = Candidate(tuple((s, tidy(easiest(t))) for s, t in self.cut), self.missing, self.lost)
         return easier if easier.keeps(limits, {}) and easier.rank < self.rank else self
 
-    def sheets(self, problem: Problem, order: dict[int, int]) -> Iterator[PlannedSheet]:
-        """The sheets as the plan has them; `order` numbers the stock of the whole problem."""
-        names = Names(problem)
+    def sheets(self, problem: Problem, order: dict[int, int], names: Names) -> Iterator[PlannedSheet]:
+        """The sheets as the plan has them; `order` numbers the stock of the whole problem, `names` are handed out."""
         for sheet, tree in self.cut:
             stock = problem.stock[sheet.stock]
             yield PlannedSheet(stock.paper, stock.size, order[id(stock)], content(tree, names), rests(tree))

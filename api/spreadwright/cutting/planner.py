@@ -44,8 +44,8 @@ def plan(
     for paper in problem.papers:
         part = problem.of_paper(paper)
         best, certificate = PaperSearch(part, paper, seed, effort, Stop(is_over), reporter or Silent()).run()
-        sheets += best.sheets(part, order)
         names = Names(part)
+        sheets += best.sheets(part, order, names)
         left_out += [names.take(kind) for kind in best.missing]
         certificates.append((paper, certificate))
     return Plan(tuple(sheets), tuple(left_out), tuple(certificates))

@@ -27,6 +27,15 @@ SHARE = 250
 EXACT_BLOCKS = {0: 200, 1: 3000, 2: 15_000, 8: 60_000, 60: 250_000}
 """Blocks of the exact search's table by the round in which it has its turn, so that it takes about half of the time."""
 
+EFFORTS = ((200, 2000), (3000, 100_000), (15_000, 300_000), (40_000, 1_000_000), (120_000, 3_000_000))
+"""Blocks of the exact search's table, and rectangles it looks at on the way down: from milliseconds to some seconds."""
+
+AT_ONCE = ((30, 3), (44, 2))
+"""Up to so many pieces, so many efforts come before anything is tried at random; each further round has one more.
+
+With more pieces the large tables are not worth their time.
+"""
+
 FIRST_SEED = 1
 """With this seed the exact search goes first; with others chance does, so that they find other plans."""
 
