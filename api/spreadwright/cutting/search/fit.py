@@ -24,9 +24,6 @@ MANNERS = (
 SHARE = 250
 """Work of one filler before the next has its turn."""
 
-EXACT_BLOCKS = {0: 200, 1: 3000, 2: 15_000, 8: 60_000, 60: 250_000}
-"""Blocks of the exact search's table by the round in which it has its turn, so that it takes about half of the time."""
-
 EFFORTS = ((200, 2000), (3000, 100_000), (15_000, 300_000), (40_000, 1_000_000), (120_000, 3_000_000))
 """Blocks of the exact search's table, and rectangles it looks at on the way down: from milliseconds to some seconds."""
 
