@@ -4,6 +4,7 @@ import argparse
 import time
 from collections.abc import Iterator
 from functools import partial
+from itertools import product
 from statistics import median
 
 from bench.dissections import SHEET, dissection
@@ -29,13 +30,12 @@ CP_SAT_SECONDS = 10.0
 
 
 def jobs(options: argparse.Namespace) -> Iterator[Job]:
-    """All instances, class by class."""
-    for fewest, most in CLASSES:
-        for sheets in SHEETS:
-            for number in range(options.count):
-                key = f"{fewest}-{most} pieces, {sheets} sheets, seed {options.seed + number}"
-                count = fewest + number * 7 % (most - fewest + 1)
-                yield Job(key, partial(_measured, fewest, most, sheets, count, options.seed + number, options))
+    """All instances; the classes take turns, so that a run that is stopped early is fair to each."""
+    for number in range(options.count):
+        for (fewest, most), sheets in product(CLASSES, SHEETS):
+            key = f"{fewest}-{most} pieces, {sheets} sheets, seed {options.seed + number}"
+            count = fewest + number * 7 % (most - fewest + 1)
+            yield Job(key, partial(_measured, fewest, most, sheets, count, options.seed + number, options))
 
 
 def _measured(fewest: int, most: int, sheets: int, count: int, seed: int, options: argparse.Namespace) -> Row:

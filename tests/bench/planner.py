@@ -13,10 +13,12 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).resolve().parent.parent))
 
+from bench import growth
+from bench.chart import chart
 from bench.jobs import Target, rows
 from spreadwright.cutting.search.ready import prepare
 
-PARTS = ("perfect", "slack", "unlimited", "limited", "sheets", "fits")
+PARTS = ("perfect", "slack", "unlimited", "limited", "sheets", "fits", "growth")
 
 
 def main() -> None:
@@ -31,6 +33,8 @@ def main() -> None:
         print(f"\n{name}: {part.__doc__.splitlines()[0]}\n")
         print("\n".join(part.table(found)), flush=True)
         reached += part.targets(found)
+        if name == "growth" and options.chart:
+            options.chart.write_text(chart(growth.curves(found), options.seconds, min(growth.INSTANCES, options.count)))
     print("\n" + "\n".join(summary(reached)))
 
 
@@ -54,6 +58,7 @@ def parsed() -> argparse.Namespace:
     parser.add_argument(
         "--keep", type=Path, help="file of results, written line by line; what stands in it is not run again"
     )
+    parser.add_argument("--chart", type=Path, help="file for the chart of growth, SVG")
     return parser.parse_args()
 
 

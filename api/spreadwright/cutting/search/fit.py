@@ -24,13 +24,13 @@ MANNERS = (
 SHARE = 250
 """Work of one filler before the next has its turn."""
 
-EFFORTS = ((200, 2000), (3000, 100_000), (15_000, 300_000), (40_000, 1_000_000), (120_000, 3_000_000))
+EFFORTS = ((200, 2000), (3000, 100_000), (15_000, 200_000), (40_000, 500_000), (250_000, 3_000_000))
 """Blocks of the exact search's table, and rectangles it looks at on the way down: from milliseconds to some seconds."""
 
-AT_ONCE = ((30, 3), (44, 2))
-"""Up to so many pieces, so many efforts come before anything is tried at random; each further round has one more.
+TURNS = ((30, (0, 0, 0, 1, 30)), (44, (0, 0, 2, 8, 60)), (None, (0, 1)))
+"""For up to so many pieces (None: any number), the rounds in which these efforts have their turn.
 
-With more pieces the large tables are not worth their time.
+Large tables settle few pieces best; of many, chance finds more in the same time.
 """
 
 FIRST_SEED = 1
@@ -136,19 +136,17 @@ def _other_manner(rng: Random) -> Manner:
 
 def _exactly(pieces: Stock, sizes: Sequence[Size], number: int, is_over: Callable[[], bool]) -> Answer:
     answer = Answer(Verdict.STOPPED)
-    for blocks, steps in _efforts(pieces.pieces, number) if len(sizes) == 1 else ():
+    for blocks, steps in _efforts(pieces.pieces, number) if len(sizes) == 1 else []:
         answer = settled(pieces, *sizes[0], blocks, steps, is_over)
         if answer.verdict is not Verdict.STOPPED or is_over():
             break
     return answer
 
 
-def _efforts(pieces: int, number: int) -> tuple[tuple[int, int], ...]:
+def _efforts(pieces: int, number: int) -> list[tuple[int, int]]:
     """What the exact search spends in a round."""
-    first = next((at_once for most, at_once in AT_ONCE if pieces <= most), 0)
-    if first == 0:
-        return EFFORTS[number : number + 1] if number < 2 else ()
-    return EFFORTS[:first] if number == 0 else EFFORTS[first + number - 1 : first + number]
+    turns = next(turns for most, turns in TURNS if most is None or pieces <= most)
+    return [effort for effort, turn in zip(EFFORTS, turns, strict=False) if turn == number]
 
 
 def _share(filler: Filler, is_over: Callable[[], bool]) -> list[Block] | None:
