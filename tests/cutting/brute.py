@@ -57,6 +57,30 @@ def _packs(pieces: tuple[Size, ...], width: int, height: int, may_turn: bool) ->
     return False
 
 
+@cache
+def packs_within(
+    pieces: tuple[Size, ...], width: int, height: int, may_turn: bool, longest: int, narrowest: int
+) -> bool:
+    """Whether cuts no longer than one length yield these pieces, with any rest, and no part narrower than another."""
+    if sum(w * h for w, h in pieces) > width * height or min(width, height) < narrowest:
+        return False
+    whole = {(width, height), (height, width)} if may_turn else {(width, height)}
+    if not pieces or (len(pieces) == 1 and pieces[0] in whole):
+        return True
+
+    def part(some: tuple[Size, ...], wide: int, high: int) -> bool:
+        return packs_within(some, wide, high, may_turn, longest, narrowest)
+
+    for some, others in {*_halves(pieces), (pieces, ()), ((), pieces)}:
+        across = range(1, width) if height <= longest else ()
+        if any(part(some, x, height) and part(others, width - x, height) for x in across):
+            return True
+        down = range(1, height) if width <= longest else ()
+        if any(part(some, width, y) and part(others, width, height - y) for y in down):
+            return True
+    return False
+
+
 def fewest(pieces: Sequence[Size], width: int, height: int, *, may_turn: bool) -> int:
     """The least number of sheets for these pieces, each of which fits on one."""
     return _fewest(tuple(sorted(pieces)), width, height, may_turn)

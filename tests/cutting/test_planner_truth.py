@@ -74,6 +74,20 @@ def test_optional_pieces_are_worth_what_is_proved(musts, optional, stock):
         assert not made.is_optimal or certificate.value == truth
 
 
+@settings(deadline=None, max_examples=150)
+@given(
+    st.lists(SIDES, min_size=1, max_size=3),
+    st.tuples(st.integers(2, 6), st.integers(2, 6)),
+    st.booleans(),
+    st.integers(2, 6),
+    st.integers(0, 2),
+)
+def test_one_sheet_within_the_limits_of_a_bench(pieces, sheet, may_turn, longest, narrowest):
+    is_possible = brute.packs_within(tuple(sorted(pieces)), *sheet, may_turn, longest, narrowest)
+    asked = replace(problem(pieces, [(*sheet, 1)], may_turn), limits=Limits(longest, narrowest))
+    assert_true(asked, 1 if is_possible else None)
+
+
 def names(content):
     if isinstance(content, Leaf):
         return [content.name] if content.name else []
