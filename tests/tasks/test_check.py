@@ -1,6 +1,7 @@
 # ruff: noqa: E501 - one fault a line reads best
 import json
 import time
+from dataclasses import replace
 
 import pytest
 
@@ -234,7 +235,8 @@ def test_unit_does_not_change_the_findings():
 
 def test_metric_bench_names_the_marks_it_can_set():
     millimetre = TICKS[Unit.MILLIMETRE]
-    metric = INCH_BENCH.__class__("m", "m", Unit.MILLIMETRE, INCH_BENCH.trimmer.__class__(320 * millimetre, millimetre, INCH_BENCH.trimmer.measures, 0), millimetre)  # fmt: skip
+    trimmer = replace(INCH_BENCH.trimmer, length=320 * millimetre, graduation=millimetre, shortest=0)
+    metric = replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=trimmer)
     report = check(sound(), metric)
     first = next(f for f in report.findings if f.code == "off-graduation")
     assert report.is_fine and "177.8 mm" in first.message and first.remedy == "The nearest marks are 177 mm and 178 mm."

@@ -48,7 +48,7 @@ def _photo(step: PlaceStep, photo: MattedPhoto, unit: Unit) -> tuple[str, ...]:
 
 def _distance(offset: Offset, bench: Bench) -> str:
     distance = offset.distance or 0
-    shown = reading(abs(distance), bench.ruler_graduation, bench.unit)
+    shown = reading(abs(distance), bench.ruler.graduation, bench.unit)
     if offset.edge in _FROM_MIDDLE:
         return f"{shown} {_FROM_MIDDLE[offset.edge][distance < 0]}" if distance else "centred"
     return f"{shown} from {offset.edge}" if distance else f"flush {offset.edge}"

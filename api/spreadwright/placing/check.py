@@ -72,8 +72,8 @@ def _offset_findings(each: Placement, offset: Offset, bench: Bench | None, free:
     if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and free is not None and free % 2:
         message = f"“{each.piece}” cannot be centred: what is left of the page does not halve on any ruler."
         yield error("centre-between-marks", where, message, "Measure it from an edge of the page.")
-    if bench and offset.distance is not None and offset.distance % bench.ruler_graduation:
-        marks = neighbours(offset.distance, bench.ruler_graduation)
+    if bench and offset.distance is not None and offset.distance % bench.ruler.graduation:
+        marks = neighbours(offset.distance, bench.ruler.graduation)
         below, above = (with_unit(mark, bench.unit) for mark in marks)
         message = f"{with_unit(offset.distance, bench.unit)} falls between two marks of the ruler."
         yield warning("off-ruler", where, message, f"The nearest marks are {below} and {above}.")

@@ -55,7 +55,7 @@ def _where(offset: Offset, bench: Bench) -> str:
         return _from_middle(offset.edge, distance, bench)
     if distance == 0:
         return f"flush with the {offset.edge} edge"
-    return f"{on_scale(distance, bench.ruler_graduation, bench.unit)} from the {offset.edge} edge"
+    return f"{on_scale(distance, bench.ruler.graduation, bench.unit)} from the {offset.edge} edge"
 
 
 def _from_middle(edge: Edge, distance: int, bench: Bench) -> str:
@@ -63,4 +63,4 @@ def _from_middle(edge: Edge, distance: int, bench: Bench) -> str:
         return "centred across" if edge is Edge.CENTRE else "centred up and down"
     sides = ("right", "left") if edge is Edge.CENTRE else ("below", "above")
     side = sides[distance < 0] + (" of" if edge is Edge.CENTRE else "")
-    return f"its middle {on_scale(abs(distance), bench.ruler_graduation, bench.unit)} {side} the page’s middle"
+    return f"its middle {on_scale(abs(distance), bench.ruler.graduation, bench.unit)} {side} the page’s middle"
