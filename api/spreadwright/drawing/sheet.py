@@ -91,6 +91,15 @@ def cut_sheet_leaves(plan: SheetPlan, *, prefix: str = "") -> tuple[Canvas, ...]
     return _pictures(plan, LEAF_HEIGHT, prefix)
 
 
+def sheet_figure(plan: SheetPlan, *, prefix: str = "") -> Canvas:
+    """The drawing of a cut sheet alone, without heading and table."""
+    drawn = _frame(plan).rect(_whole(plan.sheet))
+    top, height = _HEAD, drawn.bottom + _OVERALL - _HEAD
+    canvas = Canvas(Size(_PAGE, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
+    _figure(canvas, plan)
+    return canvas
+
+
 def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
     drawn = _frame(plan).rect(_whole(plan.sheet))
     first = drawn.bottom + _OVERALL + 3 * MM
@@ -127,8 +136,12 @@ def _blocks(plan: SheetPlan) -> list[Block]:
 
 
 def _drawing(canvas: Canvas, plan: SheetPlan) -> None:
+    _subtitles(canvas, plan, _whole(plan.sheet))
+    _figure(canvas, plan)
+
+
+def _figure(canvas: Canvas, plan: SheetPlan) -> None:
     frame, whole = _frame(plan), _whole(plan.sheet)
-    _subtitles(canvas, plan, whole)
     ends = _cut_ends(plan, frame)
     _parts(canvas, plan, frame)
     _cuts(canvas, plan, frame, ends)
