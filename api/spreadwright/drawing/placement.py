@@ -95,6 +95,16 @@ def placement_leaves(plan: PlacementPlan, *, prefix: str = "") -> tuple[Canvas, 
     return _pictures(plan, LEAF_HEIGHT, prefix)
 
 
+def placement_figure(plan: PlacementPlan, *, prefix: str = "") -> Canvas:
+    """The pages side by side alone, without heading and tables."""
+    found = layout(plan)
+    top = min([page.whole.top for page in found.pages] + [callout.box.top for callout in found.callouts]) - MM
+    size = Size(_PAGE, found.bottom + 8 * MM - top)
+    canvas = Canvas(size, title=plan.recipe.title, prefix=prefix, origin=(0, top))
+    _drawing(canvas, plan, found)
+    return canvas
+
+
 def layout(plan: PlacementPlan) -> Layout:
     """The pages as large as they can be: smaller only where labels must stand beside them."""
     found = _laid_out(plan, 0, 0)

@@ -1,0 +1,52 @@
+"""What a booklet is made from: finished results, and the paper that it is printed on."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+from spreadwright.cutting import CutStep, CutWords, Pile
+from spreadwright.drawing.canvas import Canvas
+from spreadwright.drawing.placement import PlacementPlan
+from spreadwright.drawing.sheet import SheetPlan
+from spreadwright.model import Bench, Colourway, Recipe
+from spreadwright.photos import MattedPhoto
+from spreadwright.placing import PlaceStep
+
+
+class Format(StrEnum):
+    """The paper that a booklet is printed on, upright."""
+
+    A4 = "a4"
+    LETTER = "letter"
+
+
+@dataclass(frozen=True, slots=True)
+class BookletPlan:
+    """All that a booklet shows, worked out for one bench.
+
+    Attributes:
+        colourway: The papers in which it is shown.
+        papers: What their set is called.
+        preview: The spread as it will lie on the table.
+        sheets: One entry for each sheet, in order.
+        words: One entry for each step at the trimmer.
+        cut_cautions: What is said before the first cut.
+        glue_cautions: What is said before anything is glued.
+        address: Where the recipe is found; empty when it is nowhere.
+    """
+
+    recipe: Recipe
+    bench: Bench
+    colourway: Colourway
+    papers: str
+    preview: Canvas
+    sheets: Sequence[SheetPlan]
+    steps: Sequence[CutStep]
+    words: Sequence[CutWords]
+    piles: Sequence[Pile]
+    cut_cautions: Sequence[str]
+    placement: PlacementPlan
+    places: Sequence[PlaceStep]
+    photos: Sequence[MattedPhoto]
+    glue_cautions: Sequence[str]
+    address: str = ""

@@ -1,0 +1,74 @@
+"""Words and pictures as HTML, escaped by construction."""
+
+import re
+from copy import deepcopy
+from xml.etree.ElementTree import Element, tostring
+
+from markupsafe import Markup, escape
+
+from spreadwright.drawing.booklet.press import family
+from spreadwright.drawing.canvas import Canvas, Lettering, printable
+from spreadwright.drawing.millimetres import mm
+
+_NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?)"
+_LENGTH = re.compile(rf"(?<![\w./,])(?:{_NUMBER} × )?{_NUMBER}(?: (?:in|cm|mm|m|ml|g/m²|%))?(?![\w/]|[.,]\d)")
+_FRACTION = re.compile(r"(?<![\d/])\d+/\d+(?![\d/])")
+
+
+def typeset(text: str) -> Markup:
+    """Words with their lengths unbroken and fractions set as such; what is copied from them stays as it was.
+
+    >>> print(typeset("3 1/2 × 5 in & up"))
+    <span class="length">3 <span class="fraction">1/2</span> × 5 in</span> &amp; up
+    """
+    return Markup(_LENGTH.sub(_length, str(escape(printable(text)))))  # escaped before any tag is put in
+
+
+def _length(match: re.Match[str]) -> str:
+    if " " not in match[0] and "/" not in match[0]:
+        return match[0]
+    return f'<span class="length">{_FRACTION.sub(_fraction, match[0])}</span>'
+
+
+def _fraction(match: re.Match[str]) -> str:
+    return f'<span class="fraction">{match[0]}</span>'
+
+
+def picture(canvas: Canvas, title: str, *, width: int = 0) -> Markup:
+    """A picture for a page, its words repeated unseen where they stand, so that they can be found and marked.
+
+    Args:
+        canvas: The picture.
+        title: What it shows, for people who cannot see it.
+        width: Ticks; otherwise its own.
+    """
+    root = deepcopy(canvas.root)
+    _title(root, title)
+    shown = width or canvas.size.width
+    root.set("width", f"{mm(shown)}mm")
+    root.set("height", f"{mm(canvas.size.height * shown // canvas.size.width)}mm")
+    originals = dict(zip(canvas.root.iter(), root.iter(), strict=True))
+    parents = {child: parent for parent in root.iter() for child in parent}
+    for lettering in canvas.lettering:
+        outlines = originals[lettering.outlines]
+        parent = parents[outlines]
+        parent.insert(list(parent).index(outlines) + 1, _unseen(lettering))
+    return Markup(tostring(root, encoding="unicode"))
+
+
+def _title(root: Element, title: str) -> None:
+    """In place of the picture's own, which speaks English."""
+    for element in root:
+        if element.tag == "title":
+            element.text = printable(title)
+        elif element.tag == "desc":
+            element.text = ""
+    root.attrib.pop("aria-labelledby", None)
+
+
+def _unseen(lettering: Lettering) -> Element:
+    x, y = lettering.at
+    held = {"x": mm(x), "y": mm(y), "font-size": mm(lettering.size), "font-family": family("sans"), "fill": "none"}
+    element = Element("text", held)
+    element.text = lettering.words
+    return element

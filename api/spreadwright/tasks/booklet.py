@@ -1,0 +1,64 @@
+"""The verb *booklet*: everything that a class needs, as one PDF to print."""
+
+from collections.abc import Callable
+
+from spreadwright.document import Reading
+from spreadwright.drawing.booklet import BookletPlan, Format, booklet_pdf
+from spreadwright.drawing.spread import spread_picture
+from spreadwright.model import Bench, Colourway, Recipe
+from spreadwright.tasks.cut import cut
+from spreadwright.tasks.draw import placement_plan, sheet_plans
+from spreadwright.tasks.place import place
+from spreadwright.words import speaking
+
+__all__ = ["Format", "booklet"]
+
+
+def booklet(
+    reading: Reading[Recipe],
+    bench: Bench,
+    colourway: Colourway,
+    *,
+    papers: str = "",
+    paper: Format = Format.A4,
+    language: str = "en",
+    address: str = "",
+    told: Callable[[str], None] = lambda _: None,
+) -> bytes:
+    """The booklet of a recipe, for one bench and in one colourway.
+
+    Args:
+        reading: The recipe.
+        bench: Whose tools it is written for.
+        colourway: The papers that it shows and names.
+        papers: What the paper set is called.
+        paper: What it is printed on.
+        language: In which it speaks.
+        address: Where the recipe is found, for the square code on the cover; empty for none.
+        told: Is told what is done next.
+
+    Raises:
+        InvalidDocument: The recipe carries an error, on this bench or on any.
+        CannotDraw: A library refused.
+    """
+    with speaking(language):
+        cutting, placing = cut(reading, bench), place(reading, bench)
+        preview = spread_picture(cutting.recipe, placing.placed, placing.photos, colourway, papers=papers, prefix="v-")
+        plan = BookletPlan(
+            recipe=cutting.recipe,
+            bench=bench,
+            colourway=colourway,
+            papers=papers,
+            preview=preview,
+            sheets=sheet_plans(cutting),
+            steps=cutting.steps,
+            words=cutting.words,
+            piles=cutting.piles,
+            cut_cautions=cutting.cautions,
+            placement=placement_plan(placing),
+            places=placing.steps,
+            photos=placing.photos,
+            glue_cautions=placing.cautions,
+            address=address,
+        )
+        return booklet_pdf(plan, paper, told=told)
