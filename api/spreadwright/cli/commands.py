@@ -10,12 +10,12 @@ import click
 
 from spreadwright import __version__, colour, tasks
 from spreadwright.cli import printing, signals, sources
+from spreadwright.cli.booklet import booklet
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.options import bench_option, json_option, set_option
 from spreadwright.cli.pictures import suffix_of, write_pictures
 from spreadwright.cli.planning import plan
 from spreadwright.errors import SpreadwrightError
-from spreadwright.model import PaperSet, Recipe
 from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
 
@@ -163,7 +163,7 @@ def draw_command(
     reading = sources.recipe(recipe, collection)
     on = sources.bench(bench, collection, reading)
     if what == "spread":
-        papers = _papers(collection, reading.model, set_id, colourway_id)
+        papers = sources.papers_for(reading.model, set_id, colourway_id, collection)
         colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
         pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
     elif what == "placement":
@@ -175,12 +175,7 @@ def draw_command(
     write_pictures(pictures, output, suffix, width)
 
 
-def _papers(collection: Collection, recipe: Recipe, set_id: str | None, colourway_id: str | None) -> PaperSet:
-    """The set that is named, the colourway's, or the first that fills every role."""
-    name = set_id or (colour.set_of(colourway_id) if colourway_id else None)
-    return sources.paper_set(name, collection) if name else tasks.fitting_set(recipe, collection.sound_paper_sets())
-
-
+main.add_command(booklet)
 main.add_command(plan)
 
 

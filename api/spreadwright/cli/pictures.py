@@ -26,14 +26,14 @@ def suffix_of(output: Path) -> str:
 def write_pictures(pictures: tuple[bytes, ...], output: Path, suffix: str, width: int) -> None:
     """One PDF of all; one SVG or PNG, or several numbered ones."""
     if suffix == "pdf":
-        _write(output, draw.as_pdf(pictures))
+        write_file(output, draw.as_pdf(pictures))
         return
     for number, svg in enumerate(pictures, start=1):
         path = output if len(pictures) == 1 else output.with_stem(f"{output.stem}-{number}")
-        _write(path, draw.as_png(svg, width) if suffix == "png" else svg)
+        write_file(path, draw.as_png(svg, width) if suffix == "png" else svg)
 
 
-def _write(path: Path, data: bytes) -> None:
+def write_file(path: Path, data: bytes) -> None:
     """The whole file or none of it."""
     part = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:

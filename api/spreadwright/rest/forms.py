@@ -43,6 +43,11 @@ def json_form(answer: Callable[..., Any], shape: Shape) -> Form:
     return Form("json", JSON, lambda *found: canonical(answer(*found)), shape)
 
 
+def pdf_form(make: Make) -> Form:
+    """A PDF that is more than pictures."""
+    return Form("pdf", PDF, make, _BINARY)
+
+
 def picture_forms(one: Callable[..., bytes], every: Callable[..., Sequence[bytes]] | None = None) -> tuple[Form, ...]:
     """SVG, PNG and PDF of one picture; the PDF has `every` picture, a page each, where there are several."""
     pages = every or (lambda *found: (one(*found),))

@@ -1,18 +1,20 @@
 """The parameters of queries: what may stand after the question mark, and what is said when something else does."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NoReturn
 
 from flask import Request
 from marshmallow import RAISE, Schema, ValidationError
 from marshmallow.fields import Float, Integer, String
-from marshmallow.validate import Length, Range
+from marshmallow.validate import Length, OneOf, Range
 from webargs.flaskparser import FlaskParser
 
 from spreadwright.errors import SpreadwrightError, nearest_hint
+from spreadwright.tasks.booklet import Format
 from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
+from spreadwright.words import LANGUAGES
 
 FURTHEST = 250_000
 """How far into a list one can reach: each colourway before it must be passed over, and so many are within a second."""
@@ -64,6 +66,11 @@ class Decimal(Float):
 def _name(description: str, **options: Any) -> String:
     length = Length(1, 300, error="has no or too many characters")
     return String(validate=length, metadata={"description": description}, **options)
+
+
+def _one_of(description: str, known: Sequence[str], **options: Any) -> String:
+    described = description.format(known=", ".join(known))
+    return String(validate=OneOf(known, error="is not known"), metadata={"description": described}, **options)
 
 
 def _whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
@@ -122,6 +129,13 @@ class CutsQuery(BenchQuery, PictureQuery):
 
 class PlacementQuery(BenchQuery, PictureQuery):
     """On whose bench, and how wide."""
+
+
+class BookletQuery(BenchQuery, PapersQuery):
+    """On whose bench, in which papers, on which paper it is printed, and in which language."""
+
+    page = _one_of("The paper that it is printed on: {known}.", [each.value for each in Format], load_default="a4")
+    language = _one_of("In which it speaks: {known}. When left out: the recipe's, or English.", LANGUAGES)
 
 
 class ColourwaysQuery(PageQuery):

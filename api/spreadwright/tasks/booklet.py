@@ -1,6 +1,7 @@
 """The verb *booklet*: everything that a class needs, as one PDF to print."""
 
 from collections.abc import Callable
+from urllib.parse import quote, urlsplit
 
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet import BookletPlan, Format, booklet_pdf
@@ -11,7 +12,30 @@ from spreadwright.tasks.draw import placement_plan, sheet_plans
 from spreadwright.tasks.place import place
 from spreadwright.words import speaking
 
-__all__ = ["Format", "booklet"]
+__all__ = ["Format", "booklet", "recipe_address"]
+
+LONGEST_ADDRESS = 300
+"""A longer one makes a code too fine for a telephone to read from paper."""
+
+
+def recipe_address(base: str, recipe_id: str) -> str:
+    """Where a recipe is found in a collection published at `base`; empty when either is.
+
+    >>> recipe_address("https://albums.example/", "rain until four")
+    'https://albums.example/recipes/rain%20until%20four'
+
+    Raises:
+        ValueError: The base is no address of the web, or too long for a code.
+    """
+    if not base or not recipe_id:
+        return ""
+    parts = urlsplit(base)
+    if parts.scheme not in ("http", "https") or not parts.netloc:
+        raise ValueError(f"“{base[:60]}” is no address of the web; write it like https://albums.example/.")
+    address = f"{base.rstrip('/')}/recipes/{quote(recipe_id, safe='')}"
+    if len(address) > LONGEST_ADDRESS:
+        raise ValueError(f"The address has {len(address)} characters; a code holds at most {LONGEST_ADDRESS}.")
+    return address
 
 
 def booklet(

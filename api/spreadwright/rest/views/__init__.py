@@ -3,6 +3,7 @@
 from spreadwright.rest.resources import Resources
 from spreadwright.rest.views import (
     benches,
+    booklet,
     checks,
     colourways,
     cuts,
@@ -22,6 +23,7 @@ BLUEPRINTS: tuple[Resources, ...] = (
     preview.blueprint,
     cuts.blueprint,
     placement.blueprint,
+    booklet.blueprint,
     colourways.blueprint,
     paper_sets.blueprint,
     swatches.blueprint,
