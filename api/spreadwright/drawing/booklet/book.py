@@ -42,8 +42,8 @@ def booklet_html(plan: BookletPlan) -> str:
             bench=plan.bench.title, papers=plan.papers
         ),
         caution=_("Caution"),
-        cover=front.cover(plan),
-        credit=front.credit(plan),
+        preview=front.preview(plan),
+        about=front.about(plan),
         code=front.code(plan),
         sections=list(_sections(plan)),
     )

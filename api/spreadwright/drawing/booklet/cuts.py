@@ -24,7 +24,7 @@ def before_cutting(plan: BookletPlan) -> Section:
     """Cautions first, then what the pictures mean."""
     return Section(
         _("Before you cut"),
-        (cautioned(plan.cut_cautions), Steps("signs", tuple(_signs(plan)))),
+        (cautioned(plan.cut_cautions), Steps("signs", tuple(_signs(plan))), *_uncut(plan)),
         is_new_page=True,
     )
 
@@ -60,7 +60,7 @@ def sheets(plan: BookletPlan) -> Iterator[Section]:
     board = board_for(plan.steps)
     words = dict(zip(plan.steps, plan.words, strict=True))
     cut = [sheet for sheet in plan.sheets if sheet.steps]
-    yield Section(_("Cutting"), tuple(_uncut(plan)), is_new_page=True)
+    yield Section(_("Cutting"), (), is_new_page=True)
     for sheet in cut:
         yield _sheet(plan, sheet, board, words, is_new_page=sheet is not cut[0])
 

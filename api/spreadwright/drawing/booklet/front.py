@@ -18,15 +18,15 @@ from spreadwright.words import ngettext
 PREVIEW_WIDTH = 186 * MM
 
 
-def cover(plan: BookletPlan) -> tuple[Block, ...]:
-    """What stands on the first page under the title."""
+def preview(plan: BookletPlan) -> Block:
+    """The spread as it will lie on the table."""
     alt = _("The finished pages of “{title}”, as they will lie on the table.").format(title=plan.recipe.title)
-    return Figure("preview", picture(plan.preview, alt, width=PREVIEW_WIDTH)), paragraphs(plan.recipe.summary)
+    return Figure("preview", picture(plan.preview, alt, width=PREVIEW_WIDTH))
 
 
-def credit(plan: BookletPlan) -> Block:
-    """Who made it, and under which licence."""
-    recipe, lines = plan.recipe, []
+def about(plan: BookletPlan) -> Block:
+    """What it is, who made it, and under which licence."""
+    recipe, lines = plan.recipe, [plan.recipe.summary]
     if recipe.authors:
         lines.append(_("Designed by {authors}.").format(authors=", ".join(recipe.authors)))
     if recipe.licence:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from spreadwright.drawing.booklet.tags import MARK
-from spreadwright.drawing.canvas import Canvas, filled, stroked
+from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE, hatching
 from spreadwright.drawing.path import Path
@@ -23,6 +23,7 @@ _TICK = 3 * MM // 4
 FIGURES = Style(face=Typeface.SANS_MEDIUM, size=points(9), is_tabular=True)
 _MARK = Style(face=MARK.face, size=BODY)
 _LINE = stroked(INK, HAIRLINE)
+_DOWN = Paint(fill=WHITE, stroke=QUIET, width=HAIRLINE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,9 +63,8 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
     canvas = Canvas(Size(WIDTH, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
     with canvas.group(clip=whole):
         canvas.rect(whole, filled(WHITE))
-        for rect in picture.down:
-            canvas.rect(frame.rect(rect), filled(WHITE))
-            canvas.rect(frame.rect(rect), stroked(QUIET, HAIRLINE))
+        for rect in _seen(picture.down):
+            canvas.rect(frame.rect(rect), _DOWN)
         _piece(canvas, frame.rect(picture.piece))
     canvas.rect(whole, stroked(INK, LINE))
     for edge in picture.flush:
@@ -74,6 +74,15 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
         _draw(canvas, frame, picture, distance)
     _mark(canvas, picture.mark, frame.rect(picture.piece), whole)
     return canvas
+
+
+def _seen(rects: Sequence[Rect]) -> list[Rect]:
+    """Without what a later one hides by itself."""
+    seen: list[Rect] = []
+    for rect in reversed(rects):
+        if not any(later.contains(rect) for later in seen):
+            seen.append(rect)
+    return seen[::-1]
 
 
 @dataclass(frozen=True, slots=True)

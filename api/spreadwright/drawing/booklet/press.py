@@ -67,11 +67,13 @@ def _fetcher() -> Any:
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     class Shipped(URLFetcher):  # type: ignore[misc]
-        """Gives the shipped fonts, and nothing else in the world."""
+        """Gives the shipped fonts and pictures that stand in the page, and nothing else in the world."""
 
         def fetch(self, url: str, headers: dict[str, str] | None = None) -> URLFetcherResponse:
-            """The font that an address of ours names."""
+            """The font that an address of ours names, or the picture that an address is."""
             scheme, _, name = url.partition(":")
+            if scheme == "data":
+                return super().fetch(url, headers)
             if scheme != "font" or "/" in name:
                 raise ValueError(f"nothing is fetched from {url[:80]}")
             return URLFetcherResponse(url, files(fonts.__name__).joinpath(name).read_bytes())

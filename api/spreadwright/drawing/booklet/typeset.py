@@ -1,6 +1,7 @@
 """Words and pictures as HTML, escaped by construction."""
 
 import re
+from base64 import b64encode
 from copy import deepcopy
 from xml.etree.ElementTree import Element, tostring
 
@@ -43,27 +44,16 @@ def picture(canvas: Canvas, title: str, *, width: int = 0) -> Markup:
         width: Ticks; otherwise its own.
     """
     root = deepcopy(canvas.root)
-    _title(root, title)
-    shown = width or canvas.size.width
-    root.set("width", f"{mm(shown)}mm")
-    root.set("height", f"{mm(canvas.size.height * shown // canvas.size.width)}mm")
     originals = dict(zip(canvas.root.iter(), root.iter(), strict=True))
     parents = {child: parent for parent in root.iter() for child in parent}
     for lettering in canvas.lettering:
         outlines = originals[lettering.outlines]
         parent = parents[outlines]
         parent.insert(list(parent).index(outlines) + 1, _unseen(lettering))
-    return Markup(tostring(root, encoding="unicode"))
-
-
-def _title(root: Element, title: str) -> None:
-    """In place of the picture's own, which speaks English."""
-    for element in root:
-        if element.tag == "title":
-            element.text = printable(title)
-        elif element.tag == "desc":
-            element.text = ""
-    root.attrib.pop("aria-labelledby", None)
+    data = b64encode(tostring(root, encoding="utf-8")).decode()
+    wide = width or canvas.size.width
+    size = f"width:{mm(wide)}mm;height:{mm(canvas.size.height * wide // canvas.size.width)}mm"
+    return Markup('<img src="data:image/svg+xml;base64,{}" alt="{}" style="{}">').format(data, printable(title), size)
 
 
 def _unseen(lettering: Lettering) -> Element:
