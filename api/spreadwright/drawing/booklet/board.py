@@ -186,5 +186,6 @@ def _reading(canvas: Canvas, picture: CutPicture, measured: Rect, board: Board) 
     line = _SCALE - 5 * MM // 2
     across(canvas, [Span(measured.left, measured.right, "")], edge=board.fence - _FENCE, line=line)
     half = width(picture.reading, READING) // 2 + MM // 2
+    above = MM if measured.width > 2 * half else 2 * MM
     middle = max(half, min((measured.left + measured.right) // 2, WIDTH - half))
-    write(canvas, picture.reading, (middle, line - MM), READING, align=Align.MIDDLE)
+    write(canvas, picture.reading, (middle, line - above), READING, align=Align.MIDDLE)

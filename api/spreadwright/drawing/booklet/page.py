@@ -17,9 +17,10 @@ from spreadwright.geometry import Rect, Size
 
 WIDTH = 58 * MM
 _PAGE_WIDTH, _PAGE_HEIGHT = 46 * MM, 60 * MM
-_BEFORE, _AFTER = 9 * MM, MM
+_BEFORE, _AFTER = 19 * MM // 2, MM
 _AWAY = 3 * MM
 _TICK = 3 * MM // 4
+_ABOVE = 8 * MM // 5
 FIGURES = Style(face=Typeface.SANS_MEDIUM, size=points(9), is_tabular=True)
 _MARK = Style(face=MARK.face, size=BODY)
 _LINE = stroked(INK, HAIRLINE)
@@ -124,7 +125,7 @@ def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distan
         _slashes(canvas, [(span.left, y), (span.right, y)])
         half = width(distance.figure, FIGURES) // 2
         middle = max(half, min((span.left + span.right) // 2, WIDTH - half))
-        write(canvas, distance.figure, (middle, y - 5 * MM // 4), FIGURES, align=Align.MIDDLE)
+        write(canvas, distance.figure, (middle, y - _ABOVE), FIGURES, align=Align.MIDDLE)
         return
     span, x = frame.rect(Rect.between(0, distance.start, 0, distance.end)), whole.left - _AWAY
     for y in (span.top, span.bottom):
@@ -133,7 +134,7 @@ def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distan
     _slashes(canvas, [(x, span.top), (x, span.bottom)])
     half = width(distance.figure, FIGURES) // 2
     middle = max(half, min((span.top + span.bottom) // 2, canvas.size.height - half))
-    write(canvas, distance.figure, (x - 5 * MM // 4, middle), FIGURES, align=Align.MIDDLE, turned_deg=-90)
+    write(canvas, distance.figure, (x - _ABOVE, middle), FIGURES, align=Align.MIDDLE, turned_deg=-90)
 
 
 def _meets(at: int, ends: tuple[int, int], page: int, piece: int) -> int:
