@@ -15,15 +15,15 @@ from spreadwright.lengths import with_unit
 from spreadwright.model import INCH_BENCH
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway, cut, fitting_set, place
-from spreadwright.tasks.booklet import Format, booklet, recipe_address
+from spreadwright.tasks.booklet import Format, booklet, dress, recipe_address
 from spreadwright.words import LANGUAGES
 
 SMALL = "breakfast-on-the-step"
 
 
 def printed(reading, **options) -> bytes:
-    papers = fitting_set(reading.model, Collection().sound_paper_sets())
-    return booklet(reading, INCH_BENCH, chosen_colourway(reading.model, papers), papers=papers.title, **options)
+    worn = dress(reading.model, None, Collection().sound_paper_sets(), None)
+    return booklet(reading, INCH_BENCH, worn, **options)
 
 
 def words_of(data: bytes) -> str:
@@ -118,10 +118,9 @@ def test_same_recipe_gives_the_same_bytes():
 import hashlib, sys
 from spreadwright.model import INCH_BENCH
 from spreadwright.store import Collection
-from spreadwright.tasks import chosen_colourway
-from spreadwright.tasks.booklet import booklet
+from spreadwright.tasks.booklet import booklet, dress
 reading, papers = Collection().recipe("{SMALL}"), Collection().paper_set("windfall")
-print(hashlib.sha256(booklet(reading, INCH_BENCH, chosen_colourway(reading.model, papers))).hexdigest())
+print(hashlib.sha256(booklet(reading, INCH_BENCH, dress(reading.model, papers, (), None))).hexdigest())
 """
     seeds = ({**os.environ, "PYTHONHASHSEED": seed} for seed in "12")
     sums = {subprocess.check_output([sys.executable, "-c", program], env=env, text=True) for env in seeds}
@@ -165,3 +164,10 @@ def test_address_must_be_one_of_the_web():
     for base in ("albums.example", "javascript:alert(1)", "file:///etc", "https://" + "a" * 300):
         with pytest.raises(ValueError):
             recipe_address(base, "low-tide")
+
+
+def test_recipe_that_no_set_fits_is_printed_without_papers():
+    reading = read_recipe(spoilt(lambda recipe: recipe["roles"]["background"].update(title="Ground")))
+    assert dress(reading.model, None, (), None) is None
+    words = words_of(booklet(reading, INCH_BENCH, None))
+    assert "Ground plain 2 12 × 12 in" in words and "in the papers" not in words

@@ -9,7 +9,7 @@ from spreadwright.cli import signals, sources
 from spreadwright.cli.options import bench_option, set_option
 from spreadwright.cli.pictures import write_file
 from spreadwright.store import Collection
-from spreadwright.tasks.booklet import Format, recipe_address
+from spreadwright.tasks.booklet import Format, dress, recipe_address
 from spreadwright.tasks.booklet import booklet as booklet_pdf
 from spreadwright.words import LANGUAGES
 
@@ -55,7 +55,11 @@ def booklet(
     signals.unwind_on_terminate()
     reading = sources.recipe(recipe, collection)
     found = tasks.proven(reading)
-    papers = sources.papers_for(found, set_id, colourway_id, collection)
+    worn = dress(
+        found, sources.named_papers(set_id, colourway_id, collection), collection.sound_paper_sets(), colourway_id
+    )
+    if worn is None:
+        click.echo("no paper set fits this recipe: the booklet is printed without papers …", err=True)
     try:
         code = recipe_address(address, found.id)
     except ValueError as reason:
@@ -63,8 +67,7 @@ def booklet(
     printed = booklet_pdf(
         reading,
         sources.bench(bench, collection, reading),
-        tasks.chosen_colourway(found, papers, colourway_id),
-        papers=papers.title,
+        worn,
         paper=Format(page),
         language=language or found.language,
         address=code,

@@ -103,8 +103,13 @@ def paper_set(source: str, collection: Collection) -> PaperSet:
 
 def papers_for(found: Recipe, set_id: str | None, colourway_id: str | None, collection: Collection) -> PaperSet:
     """The set that is named, the colourway's, or the first that fills every role of a recipe; see `paper_set`."""
+    return named_papers(set_id, colourway_id, collection) or tasks.fitting_set(found, collection.sound_paper_sets())
+
+
+def named_papers(set_id: str | None, colourway_id: str | None, collection: Collection) -> PaperSet | None:
+    """The set that is named, or the colourway's; None when neither is named."""
     name = set_id or (colour.set_of(colourway_id) if colourway_id else None)
-    return paper_set(name, collection) if name else tasks.fitting_set(found, collection.sound_paper_sets())
+    return paper_set(name, collection) if name else None
 
 
 def bench(source: str | None, collection: Collection, for_document: AnyReading) -> Bench:

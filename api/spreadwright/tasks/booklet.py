@@ -1,21 +1,45 @@
 """The verb *booklet*: everything that a class needs, as one PDF to print."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from urllib.parse import quote, urlsplit
 
+from spreadwright.colour import count
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet import BookletPlan, Format, booklet_pdf
+from spreadwright.drawing.placement import placement_figure
 from spreadwright.drawing.spread import spread_picture
-from spreadwright.model import Bench, Colourway, Recipe
+from spreadwright.model import Bench, Colourway, PaperSet, Recipe
+from spreadwright.tasks.colourways import chosen_colourway
 from spreadwright.tasks.cut import cut
 from spreadwright.tasks.draw import placement_plan, sheet_plans
 from spreadwright.tasks.place import place
 from spreadwright.words import speaking
 
-__all__ = ["Format", "booklet", "recipe_address"]
+__all__ = ["Dress", "Format", "booklet", "dress", "recipe_address"]
 
 LONGEST_ADDRESS = 300
 """A longer one makes a code too fine for a telephone to read from paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """The papers that a booklet shows: one colourway of a set."""
+
+    papers: PaperSet
+    colourway: Colourway
+
+
+def dress(recipe: Recipe, named: PaperSet | None, known: Iterable[PaperSet], colourway_id: str | None) -> Dress | None:
+    """One colourway of the set that is named or, when none is, of the first that fits; None when none fits.
+
+    Raises:
+        UnknownName: The id names no colourway of this recipe and set.
+        InvalidDocument: A face does not suit its role.
+        NoColourway: No paper of the named set fits one of the roles.
+    """
+    papers = named or next((papers for papers in known if count(recipe, papers)), None)
+    return Dress(papers, chosen_colourway(recipe, papers, colourway_id)) if papers else None
 
 
 def recipe_address(base: str, recipe_id: str) -> str:
@@ -41,21 +65,19 @@ def recipe_address(base: str, recipe_id: str) -> str:
 def booklet(
     reading: Reading[Recipe],
     bench: Bench,
-    colourway: Colourway,
+    dress: Dress | None,
     *,
-    papers: str = "",
     paper: Format = Format.A4,
     language: str = "en",
     address: str = "",
     told: Callable[[str], None] = lambda _: None,
 ) -> bytes:
-    """The booklet of a recipe, for one bench and in one colourway.
+    """The booklet of a recipe, for one bench and in one colourway, or in none.
 
     Args:
         reading: The recipe.
         bench: Whose tools it is written for.
-        colourway: The papers that it shows and names.
-        papers: What the paper set is called.
+        dress: The papers that it shows and names; without any the cover shows the placement.
         paper: What it is printed on.
         language: In which it speaks.
         address: Where the recipe is found, for the square code on the cover; empty for none.
@@ -67,12 +89,16 @@ def booklet(
     """
     with speaking(language):
         cutting, placing = cut(reading, bench), place(reading, bench)
-        preview = spread_picture(cutting.recipe, placing.placed, placing.photos, colourway, papers=papers, prefix="v-")
+        preview = (
+            spread_picture(cutting.recipe, placing.placed, placing.photos, dress.colourway, prefix="v-")
+            if dress
+            else placement_figure(placement_plan(placing), prefix="v-")
+        )
         plan = BookletPlan(
             recipe=cutting.recipe,
             bench=bench,
-            colourway=colourway,
-            papers=papers,
+            colourway=dress.colourway if dress else None,
+            papers=dress.papers.title if dress else "",
             preview=preview,
             sheets=sheet_plans(cutting),
             steps=cutting.steps,

@@ -38,15 +38,20 @@ def booklet_html(plan: BookletPlan) -> str:
         language=spoken(),
         recipe=plan.recipe,
         subject=plan.recipe.summary,
-        made_for=_("For the bench “{bench}”, in the papers “{papers}”.").format(
-            bench=plan.bench.title, papers=plan.papers
-        ),
+        made_for=_made_for(plan),
         caution=_("Caution"),
         preview=front.preview(plan),
         about=front.about(plan),
         code=front.code(plan),
         sections=list(_sections(plan)),
     )
+
+
+def _made_for(plan: BookletPlan) -> str:
+    if plan.papers:
+        told = _("For the bench “{bench}”, in the papers “{papers}”.")
+        return told.format(bench=plan.bench.title, papers=plan.papers)
+    return _("For the bench “{bench}”.").format(bench=plan.bench.title)
 
 
 def _sections(plan: BookletPlan) -> Iterator[Section]:

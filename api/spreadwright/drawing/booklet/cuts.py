@@ -117,8 +117,8 @@ def _tag(plan: BookletPlan, share: Share) -> Tag:
     piece = sheet.pieces.get(share.id)
     if piece is None:
         return Tag(name=_fate(share.fate), size=size)
-    page = sheet.page_of.get(share.id)
-    return Tag(piece.mark, piece.id, size, PileSign(tuple(plan.recipe.spread.pages), page) if page else None)
+    pages, page = tuple(plan.recipe.spread.pages), sheet.page_of.get(share.id)
+    return Tag(piece.mark, piece.id, size, PileSign(pages, page) if page and len(pages) > 1 else None)
 
 
 def _fate(fate: Fate) -> str:

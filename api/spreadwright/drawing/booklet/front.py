@@ -10,18 +10,22 @@ from spreadwright.drawing.booklet.code import code_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.typeset import picture
 from spreadwright.drawing.theme import MM
+from spreadwright.geometry import Size
 from spreadwright.lengths import size_text, with_unit
-from spreadwright.model import Adhesive, Bench, Measures, Side, Wetness
+from spreadwright.model import Adhesive, Bench, Kind, Measures, Side, Wetness
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
 
-PREVIEW_WIDTH = 186 * MM
+PREVIEW = Size(186 * MM, 104 * MM)
+"""The spread on the cover is no larger, ticks."""
 
 
 def preview(plan: BookletPlan) -> Block:
     """The spread as it will lie on the table."""
     alt = _("The finished pages of “{title}”, as they will lie on the table.").format(title=plan.recipe.title)
-    return Figure("preview", picture(plan.preview, alt, width=PREVIEW_WIDTH))
+    size = plan.preview.size
+    wide = min(PREVIEW.width, PREVIEW.height * size.width // size.height)
+    return Figure("preview", picture(plan.preview, alt, width=wide))
 
 
 def about(plan: BookletPlan) -> Block:
@@ -51,10 +55,11 @@ def needs(plan: BookletPlan) -> Section:
 def _papers(plan: BookletPlan) -> Block:
     counted = Counter((sheet.sheet.role, sheet.sheet.size) for sheet in plan.sheets)
     heads = (_("Used for"), _("Paper"), _("Sheets"), _("Size of each"))
+    kinds = {Kind.PLAIN: _("plain"), Kind.PATTERNED: _("patterned"), Kind.ANY: _("any")}
     rows = [
         (
             _role(plan, role),
-            _paper(plan, role),
+            _paper(plan, role, kinds),
             str(count),
             size_text(size.width, size.height, plan.bench.unit) if size else "",
         )
@@ -68,8 +73,11 @@ def _role(plan: BookletPlan, role_id: str) -> str:
     return (role.title if role else "") or role_id
 
 
-def _paper(plan: BookletPlan, role: str) -> str:
-    """The paper of a role by name, so that nothing hangs on its colour."""
+def _paper(plan: BookletPlan, role: str, kinds: dict[Kind, str]) -> str:
+    """The paper of a role by name, so that nothing hangs on its colour; else which kind is wanted."""
+    if plan.colourway is None:
+        wanted = plan.recipe.role(role)
+        return kinds[wanted.kind if wanted else Kind.ANY]
     choice = plan.colourway.choice(role)
     named = _("{paper}, reverse side") if choice.side is Side.BACK else "{paper}"
     return named.format(paper=choice.paper.title)

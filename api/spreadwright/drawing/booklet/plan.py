@@ -25,9 +25,9 @@ class BookletPlan:
     """All that a booklet shows, worked out for one bench.
 
     Attributes:
-        colourway: The papers in which it is shown.
+        colourway: The papers in which it is shown, if there are any.
         papers: What their set is called.
-        preview: The spread as it will lie on the table.
+        preview: The spread as it will lie on the table; without papers the placement.
         sheets: One entry for each sheet, in order.
         words: One entry for each step at the trimmer.
         cut_cautions: What is said before the first cut.
@@ -37,7 +37,7 @@ class BookletPlan:
 
     recipe: Recipe
     bench: Bench
-    colourway: Colourway
+    colourway: Colourway | None
     papers: str
     preview: Canvas
     sheets: Sequence[SheetPlan]
