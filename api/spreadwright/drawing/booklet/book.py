@@ -6,7 +6,7 @@ from importlib.resources import files
 
 from jinja2 import Environment, StrictUndefined, Template
 
-from spreadwright.drawing.booklet import cuts, front, gluing, prints
+from spreadwright.drawing.booklet import cuts, exact, front, gluing, prints
 from spreadwright.drawing.booklet.blocks import Section
 from spreadwright.drawing.booklet.plan import BookletPlan, Format
 from spreadwright.drawing.booklet.press import family, printed
@@ -59,6 +59,8 @@ def _sections(plan: BookletPlan) -> Iterator[Section]:
     yield cuts.before_cutting(plan)
     yield from cuts.sheets(plan)
     yield cuts.piles(plan)
+    if plan.exactness:
+        yield exact.exactness(plan)
     yield gluing.before_gluing(plan)
     yield from gluing.pages(plan)
     if plan.photos:

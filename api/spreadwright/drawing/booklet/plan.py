@@ -8,7 +8,7 @@ from spreadwright.cutting import CutStep, CutWords, Pile
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.placement import PlacementPlan
 from spreadwright.drawing.sheet import SheetPlan
-from spreadwright.model import Bench, Colourway, Recipe
+from spreadwright.model import Bench, Colourway, Piece, Recipe
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlaceStep
 
@@ -18,6 +18,15 @@ class Format(StrEnum):
 
     A4 = "a4"
     LETTER = "letter"
+
+
+@dataclass(frozen=True, slots=True)
+class Exactness:
+    """How far a piece may come out from its size, to either side, ticks; as it was cut."""
+
+    piece: Piece
+    width: int
+    height: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +41,8 @@ class BookletPlan:
         words: One entry for each step at the trimmer.
         cut_cautions: What is said before the first cut.
         glue_cautions: What is said before anything is glued.
+        exactness: One entry for each piece that is cut.
+        watched: What is worth watching because of it, in sentences.
         address: Where the recipe is found; empty when it is nowhere.
     """
 
@@ -49,4 +60,6 @@ class BookletPlan:
     places: Sequence[PlaceStep]
     photos: Sequence[MattedPhoto]
     glue_cautions: Sequence[str]
+    exactness: Sequence[Exactness] = ()
+    watched: Sequence[str] = ()
     address: str = ""

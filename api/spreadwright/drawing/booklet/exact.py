@@ -1,0 +1,29 @@
+"""The page on exactness: how far sizes may come out on this bench."""
+
+from collections.abc import Iterator
+
+from spreadwright.drawing.booklet.blocks import Block, Section, grid, listed, paragraphs
+from spreadwright.drawing.booklet.plan import BookletPlan
+from spreadwright.lengths import with_unit
+from spreadwright.words import gettext as _
+
+
+def exactness(plan: BookletPlan) -> Section:
+    """A row for each piece, in the order of their marks."""
+    return Section(_("How exact it will be"), tuple(_blocks(plan)), level=2)
+
+
+def _blocks(plan: BookletPlan) -> Iterator[Block]:
+    told = _("Each cut may lie up to {accuracy} beside its reading. At worst, sizes differ by so much, more or less:")
+    yield paragraphs(told.format(accuracy=with_unit(plan.bench.trimmer.accuracy, plan.bench.unit)))
+    heads = (_("Mark"), _("Piece"), _("Width"), _("Height"))
+    rows = [
+        (each.piece.mark, each.piece.id, _off(plan, each.width), _off(plan, each.height)) for each in plan.exactness
+    ]
+    yield grid(heads, rows, kind="exactness")
+    if plan.watched:
+        yield listed(plan.watched)
+
+
+def _off(plan: BookletPlan, length: int) -> str:
+    return f"± {with_unit(length, plan.bench.unit)}" if length else _("as bought")
