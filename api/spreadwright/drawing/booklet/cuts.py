@@ -113,12 +113,15 @@ def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Ent
 
 def _tag(plan: BookletPlan, share: Share) -> Tag:
     size = size_text(share.rect.width, share.rect.height, plan.bench.unit)
-    sheet = plan.sheets[0]
-    piece = sheet.pieces.get(share.id)
-    if piece is None:
+    sheet, ids = plan.sheets[0], (share.id,)
+    found = [sheet.pieces[name] for name in ids if name in sheet.pieces]
+    if not found:
         return Tag(name=_fate(share.fate), size=size)
-    pages, page = tuple(plan.recipe.spread.pages), sheet.page_of.get(share.id)
-    return Tag(piece.mark, piece.id, size, PileSign(pages, page) if page and len(pages) > 1 else None)
+    marks, names = ", ".join(piece.mark for piece in found), ", ".join(piece.id for piece in found)
+    pages = tuple(plan.recipe.spread.pages)
+    theirs = dict.fromkeys(sheet.page_of[name] for name in ids if name in sheet.page_of)
+    piles = tuple(PileSign(pages, page) for page in theirs) if len(pages) > 1 else ()
+    return Tag(marks, names, size, piles)
 
 
 def _fate(fate: Fate) -> str:

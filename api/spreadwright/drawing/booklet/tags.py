@@ -26,12 +26,12 @@ _AWAY = 3 * MM // 2
 
 @dataclass(frozen=True, slots=True)
 class Tag:
-    """The words for one share; what is no piece has neither mark nor pile."""
+    """The words for one share; what is no piece has neither mark nor piles, what is cut from several sheets several."""
 
     mark: str = ""
     name: str = ""
     size: str = ""
-    pile: Pile | None = None
+    piles: tuple[Pile, ...] = ()
 
     @property
     def lines(self) -> tuple[tuple[str, Style], ...]:
@@ -44,8 +44,8 @@ class Tag:
         """What it takes, upright, ticks."""
         wide = [width(words, style) for words, style in self.lines]
         high = [_LINE[style] for _, style in self.lines]
-        if self.pile:
-            wide.append(PILE_WIDTH)
+        if self.piles:
+            wide.append(len(self.piles) * (PILE_WIDTH + MM))
             high.append(PILE_HEIGHT + MM)
         return Size(max(wide, default=0) + 2 * _PAD, sum(high) + 2 * _PAD)
 
@@ -84,7 +84,7 @@ def _forms(tag: Tag) -> Iterator[Tag]:
     if tag.mark:
         yield replace(tag, name="")
         yield replace(tag, name="", size="")
-        yield replace(tag, name="", size="", pile=None)
+        yield replace(tag, name="", size="", piles=())
     else:
         yield replace(tag, size="")
 
@@ -124,5 +124,7 @@ def _write(canvas: Canvas, tag: Tag, place: Rect, *, is_turned: bool) -> None:
         for words, style in tag.lines:
             top += _LINE[style]
             write(canvas, words, (0, top - _LINE[style] // 4), style, align=Align.MIDDLE)
-        if tag.pile:
-            pile_sign(canvas, tag.pile.pages, tag.pile.page, (0, top + MM // 2 + PILE_HEIGHT // 2))
+        left = -(len(tag.piles) - 1) * (PILE_WIDTH + MM) // 2
+        for number, pile in enumerate(tag.piles):
+            middle = (left + number * (PILE_WIDTH + MM), top + MM // 2 + PILE_HEIGHT // 2)
+            pile_sign(canvas, pile.pages, pile.page, middle)
