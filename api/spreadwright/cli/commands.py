@@ -15,6 +15,7 @@ from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.options import bench_option, json_option, set_option
 from spreadwright.cli.pictures import suffix_of, write_pictures
 from spreadwright.cli.planning import plan
+from spreadwright.cli.tolerance import tolerance
 from spreadwright.errors import SpreadwrightError
 from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
@@ -177,6 +178,7 @@ def draw_command(
 
 main.add_command(booklet)
 main.add_command(plan)
+main.add_command(tolerance)
 
 
 @main.command()

@@ -15,6 +15,7 @@ from spreadwright.rest.views import (
     recipes,
     schemas,
     swatches,
+    tolerances,
 )
 
 BLUEPRINTS: tuple[Resources, ...] = (
@@ -23,6 +24,7 @@ BLUEPRINTS: tuple[Resources, ...] = (
     preview.blueprint,
     cuts.blueprint,
     placement.blueprint,
+    tolerances.blueprint,
     booklet.blueprint,
     colourways.blueprint,
     paper_sets.blueprint,

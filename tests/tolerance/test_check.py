@@ -1,0 +1,148 @@
+"""Hand-worked cases: a recipe, a bench, and what could come out wrong."""
+
+import json
+from dataclasses import replace
+
+import pytest
+
+from builder import sound
+from spreadwright.document import read_recipe
+from spreadwright.errors import Severity
+from spreadwright.lengths import TICKS, Unit
+from spreadwright.model import INCH_BENCH, Measures
+from spreadwright.store import Collection
+from spreadwright.tasks.tolerance import tolerance
+
+INCH, MM = TICKS[Unit.INCH], TICKS[Unit.MILLIMETRE]
+COLLECTION = Collection()
+
+
+def bench(accuracy=INCH // 64, measures=Measures.KEPT, ruler=INCH // 16):
+    trimmer = replace(INCH_BENCH.trimmer, accuracy=accuracy, measures=measures, length=24 * INCH)
+    return replace(INCH_BENCH, trimmer=trimmer, ruler=replace(INCH_BENCH.ruler, graduation=ruler))
+
+
+def recipe(sheets, placements, *, pages=("page",), photos=()):
+    document = {
+        "schema": "recipe/1",
+        "title": "Case",
+        "unit": "in",
+        "spread": {"pages": list(pages), "size": ["12", "12"]},
+        "roles": {"plain": {"kind": "plain"}},
+        "sheets": [{"role": "plain", "size": ["12", "12"], **sheet} for sheet in sheets],
+        "placements": [{"page": pages[0], **each} for each in placements],
+        "photos": list(photos),
+    }
+    return read_recipe(json.dumps(document).encode())
+
+
+def at(piece, left, top, **more):
+    return {"piece": piece, "left": left, "top": top, **more}
+
+
+def column(width, name):
+    return {"width": width, "piece": name} if name else {"width": width, "spare": True}
+
+
+def findings(reading, on):
+    return [(f.code, f.message, f.remedy) for f in tolerance(reading, on).findings]
+
+
+TWO_SHEETS = [
+    {"columns": [column("7", "wide"), column("5", None)]},
+    {"columns": [column("5", "slim"), column("7", None)]},
+]
+
+
+def test_pieces_of_two_sheets_may_together_be_wider_than_the_page():
+    reading = recipe(TWO_SHEETS, [at("wide", "0", "0"), at("slim", "7", "0")])
+    [(code, message, _)] = findings(reading, bench())
+    assert code == "row-overhangs-page" and "up to 1/32 in wider than the page" in message
+
+
+def test_pieces_of_one_sheet_are_as_wide_as_the_page_together():
+    sheet = {"columns": [column("7", "wide"), column("5", "slim")]}
+    assert findings(recipe([sheet], [at("wide", "0", "0"), at("slim", "7", "0")]), bench()) == []
+
+
+def test_piece_measured_from_the_far_edge_may_stand_over_the_near_one():
+    sheet = {"columns": [column("5", "slim"), column("7", None)]}
+    [(code, message, remedy)] = findings(recipe([sheet], [at("slim", "7", "0")]), bench())
+    assert code == "piece-overhangs-page" and "3/64 in further" in message  # 1/64 by the cut, 1/32 by the ruler
+    assert remedy == "Measure it from the right edge."
+
+
+def test_piece_measured_from_the_edge_that_it_touches_may_not():
+    sheet = {"columns": [column("5", "slim"), column("7", None)]}
+    placed = {"piece": "slim", "right": "0", "top": "0"}
+    assert findings(recipe([sheet], [placed]), bench()) == []
+
+
+@pytest.mark.parametrize(("border", "codes"), [("1/64", ["mat-narrower-than-photo"]), ("1/32", [])])
+def test_border_must_be_wider_than_mat_and_photo_are_off(border, codes):
+    """Mat and photo are one cut each, so both borders together lose 1/32 in at worst."""
+    sheet = {"columns": [column("5", "mat"), column("7", None)]}
+    reading = recipe([sheet], [at("mat", "1", "0")], photos=[{"on": "mat", "border": border}])
+    assert [code for code, *_ in findings(reading, bench())] == codes
+
+
+def test_piece_nested_with_a_narrow_margin_may_stand_over():
+    sheets = [
+        {"columns": [column("5", "under"), column("7", None)]},
+        {"columns": [column("4 31/32", "over"), column("rest", None)]},
+    ]
+    reading = recipe(sheets, [at("under", "1", "0"), at("over", "1 1/64", "0")])
+    fine = replace(
+        bench(),
+        trimmer=replace(bench().trimmer, graduation=INCH // 64),
+        ruler=replace(INCH_BENCH.ruler, graduation=INCH // 64),
+    )
+    [(code, message, _)] = findings(reading, fine)
+    assert code == "nested-piece-overhangs" and "shows 1/32 in" in message
+
+
+STRIPS = {"rows": [{"height": "3", "piece": "strip", "times": 2}, {"height": "6", "spare": True}]}
+ACROSS = [at("strip-1", "0", "4"), at("strip-2", "0", "4", page="right")]
+
+
+def test_strips_across_the_gutter_are_judged_by_what_is_seen():
+    reading = recipe([STRIPS], ACROSS, pages=("left", "right"))
+    assert findings(reading, bench()) == []
+    coarse = findings(reading, bench(INCH // 16))
+    assert [code for code, *_ in coarse] == ["edges-not-level"] and "in height" in coarse[0][1]
+
+
+def test_another_order_of_the_cuts_is_named_when_it_helps():
+    reading = recipe([STRIPS], ACROSS, pages=("left", "right"))
+    [(_, message, remedy)] = findings(reading, bench(INCH // 24))
+    assert "0.094 in" in message and "Cut in another order and it is up to 0.059 in" in remedy
+    assert "measure 3 in for “strip-1”, then 3 in for “strip-2”" in remedy
+
+
+def test_gap_of_a_sixteenth_is_too_narrow_for_two_readings_of_the_ruler():
+    sheet = {"columns": [column("5", "wide"), column("4", "slim"), column("3", None)]}
+    [(code, message, _)] = findings(recipe([sheet], [at("wide", "1", "0"), at("slim", "6 1/16", "0")]), bench())
+    assert code == "gap-uneven" and "1/16 in" in message
+    assert findings(recipe([sheet], [at("wide", "1", "0"), at("slim", "6 1/4", "0")]), bench()) == []
+
+
+def test_equal_doubts_about_equal_names_are_told_once():
+    sheets = [{"rows": [{"height": "1", "piece": "bar", "times": 12}]}]
+    placements = [at(f"bar-{i + 1}", "0", str(i), page=("left", "right")[i % 2]) for i in range(12)]
+    assert len(findings(recipe(sheets, placements, pages=("left", "right")), bench(INCH // 16))) <= 2
+
+
+@pytest.mark.parametrize("recipe_id", list(COLLECTION.recipes))
+def test_shipped_recipes_leave_nothing_doubtful_on_inch_benches(recipe_id):
+    for bench_id in ("bench-inch", "bench-inch-falling"):
+        assert tolerance(COLLECTION.recipe(recipe_id), COLLECTION.bench(bench_id)).findings == ()
+
+
+@pytest.mark.parametrize("recipe_id", list(COLLECTION.recipes))
+def test_metric_bench_has_at_most_a_note_about_strips_of_inch_recipes(recipe_id):
+    found = tolerance(COLLECTION.recipe(recipe_id), COLLECTION.bench("bench-metric")).findings
+    assert len(found) <= 2 and all(finding.severity is Severity.NOTE for finding in found)
+
+
+def test_sound_recipe_leaves_nothing_doubtful():
+    assert tolerance(read_recipe(sound()), INCH_BENCH).findings == ()
