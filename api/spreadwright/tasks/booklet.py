@@ -6,14 +6,16 @@ from urllib.parse import quote, urlsplit
 
 from spreadwright.colour import count
 from spreadwright.document import Reading
-from spreadwright.drawing.booklet import BookletPlan, Format, booklet_pdf
+from spreadwright.drawing.booklet import BookletPlan, Exactness, Format, booklet_pdf
 from spreadwright.drawing.placement import placement_figure
 from spreadwright.drawing.spread import spread_picture
+from spreadwright.errors import Severity
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
 from spreadwright.tasks.colourways import chosen_colourway
 from spreadwright.tasks.cut import cut
 from spreadwright.tasks.draw import placement_plan, sheet_plans
 from spreadwright.tasks.place import place
+from spreadwright.tasks.tolerance import Tolerance, tolerance
 from spreadwright.words import speaking
 
 __all__ = ["Dress", "Format", "booklet", "dress", "recipe_address"]
@@ -94,6 +96,7 @@ def booklet(
             if dress
             else placement_figure(placement_plan(placing), prefix="v-")
         )
+        found = tolerance(reading, bench)
         plan = BookletPlan(
             recipe=cutting.recipe,
             bench=bench,
@@ -109,6 +112,20 @@ def booklet(
             places=placing.steps,
             photos=placing.photos,
             glue_cautions=placing.cautions,
+            exactness=_exactness(found),
+            watched=_watched(found),
             address=address,
         )
         return booklet_pdf(plan, paper, told=told)
+
+
+def _exactness(found: Tolerance) -> tuple[Exactness, ...]:
+    """The pieces of which any side is cut at all."""
+    every = (Exactness(each.piece, each.width.worst, each.height.worst) for each in found.pieces)
+    return tuple(each for each in every if each.width or each.height)
+
+
+def _watched(found: Tolerance) -> tuple[str, ...]:
+    """What is worth a warning."""
+    warned = (each for each in found.findings if each.severity is not Severity.NOTE)
+    return tuple(f"{each.message} {each.remedy}" for each in warned)

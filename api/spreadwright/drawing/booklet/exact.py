@@ -14,7 +14,7 @@ def exactness(plan: BookletPlan) -> Section:
 
 
 def _blocks(plan: BookletPlan) -> Iterator[Block]:
-    told = _("Each cut may lie up to {accuracy} beside its reading. At worst, sizes differ by so much, more or less:")
+    told = _("Each cut may lie up to {accuracy} beside its reading. At worst, pieces come out larger or smaller by:")
     yield paragraphs(told.format(accuracy=with_unit(plan.bench.trimmer.accuracy, plan.bench.unit)))
     heads = (_("Mark"), _("Piece"), _("Width"), _("Height"))
     rows = [
