@@ -11,6 +11,7 @@ from spreadwright.errors import Severity
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH, Measures
 from spreadwright.store import Collection
+from spreadwright.tasks import check
 from spreadwright.tasks.tolerance import tolerance
 
 INCH, MM = TICKS[Unit.INCH], TICKS[Unit.MILLIMETRE]
@@ -146,3 +147,26 @@ def test_metric_bench_has_at_most_a_note_about_strips_of_inch_recipes(recipe_id)
 
 def test_sound_recipe_leaves_nothing_doubtful():
     assert tolerance(read_recipe(sound()), INCH_BENCH).findings == ()
+
+
+def test_check_tells_them_besides_everything_else():
+    reading = recipe(TWO_SHEETS, [at("wide", "0", "0"), at("slim", "7", "0")])
+    assert [finding.code for finding in check(reading, bench()).findings] == ["row-overhangs-page"]
+
+
+def test_what_cannot_be_cut_has_no_tolerance():
+    reading = recipe(TWO_SHEETS, [at("wide", "0", "0")])
+    assert [finding.code for finding in check(reading, bench()).findings] == ["piece-not-placed"]
+
+
+def test_of_one_kind_the_worst_are_told_and_the_others_counted():
+    """Seven pairs of bars of two sheets, each pair as wide as the page."""
+    names = "abcdefg"
+    bars = [{"height": "1 1/2", "columns": [column("7", f"{n}-wide"), column("5", None)]} for n in names]
+    ends = [{"height": "1 1/2", "columns": [column("5", f"{n}-slim"), column("7", None)]} for n in names]
+    sheets = [{"rows": [*some, {"height": "rest", "spare": True}]} for some in (bars, ends)]
+    tops = ["0", "1 1/2", "3", "4 1/2", "6", "7 1/2", "9"]
+    placed = [at(f"{n}-wide", "0", top) for n, top in zip(names, tops, strict=True)]
+    placed += [at(f"{n}-slim", "7", top) for n, top in zip(names, tops, strict=True)]
+    rows = [message for code, message, _ in findings(recipe(sheets, placed), bench()) if code == "row-overhangs-page"]
+    assert len(rows) == 5 and rows[-1].endswith("2 more like this are not listed.")

@@ -3,12 +3,13 @@
 from dataclasses import dataclass
 
 from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
-from spreadwright.cutting import cut_sheets, pieces, tree_findings, trimmer_findings
+from spreadwright.cutting import cut_sheets, cut_steps, pieces, tree_findings, trimmer_findings
 from spreadwright.document import AnyReading, Reading, position
 from spreadwright.errors import Finding, InvalidDocument, has_errors
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.photos import photo_findings
-from spreadwright.placing import placing_findings
+from spreadwright.placing import placed_pieces, placing_findings
+from spreadwright.tolerance import tolerance_findings
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +42,8 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
     if not isinstance(reading.model, Recipe):
         return Report(reading.kind, title, _sorted(reading.findings, reading))
     found = recipe_findings(reading, bench)
+    if not has_errors(found):  # what cannot be cut has no tolerance
+        found += _tolerance(reading.model, bench)
     if papers:
         found += _papers_findings(reading.model, papers, colourway_id)
     return Report(reading.kind, title, _sorted(found, reading))
@@ -58,6 +61,12 @@ def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tup
         *photo_findings(recipe, cut),
     )
     return _sorted((*findings, *trimmer_findings(recipe, bench)) if bench else findings, reading)
+
+
+def _tolerance(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
+    sheets = cut_sheets(recipe)
+    placed = placed_pieces(recipe, pieces(sheets))
+    return tolerance_findings(recipe, sheets, cut_steps(sheets, bench), placed, bench)
 
 
 def _papers_findings(recipe: Recipe, papers: PaperSet, colourway_id: str | None) -> tuple[Finding, ...]:

@@ -1,7 +1,8 @@
 """What a bench's accuracy has to say about a recipe: what could come out wrong, and what helps."""
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from itertools import islice, pairwise
 
 from spreadwright.cutting import CutSheet, CutStep
 from spreadwright.errors import Finding
@@ -28,10 +29,16 @@ from spreadwright.tolerance.trace import Traced, traced
 MOST_COMPARED = 300
 """Pieces on one page; among more, neighbours are not looked for, which would take longer than a check may."""
 
+MOST_TOLD = 5
+"""Findings of one kind, those that are furthest off; the others are counted."""
+
 MOST_REORDERED = 10
 """Findings for which other orders of the cuts are tried; and not for layouts of more cuts than these."""
 
 MOST_CUTS_REORDERED = 60
+
+MOST_WEIGHED = 20
+"""Of the orders that would help one finding, for whether they harm something else."""
 
 
 def tolerance_findings(
@@ -39,7 +46,7 @@ def tolerance_findings(
 ) -> tuple[Finding, ...]:
     """Everything that could come out wrong by the errors of cuts and ruler; for a recipe without errors.
 
-    Of equal things about pieces of equal names only the worst is told.
+    Of equal things about pieces of equal names only the worst is told, and of each kind no more than a few.
     """
     cuts = partings(steps, bench.trimmer)
     found = traced(sheets, cuts)
@@ -50,12 +57,27 @@ def tolerance_findings(
         key = (type(doubt), doubt.names)
         if over > 0 and (key not in worst or over > worst[key][0]):
             worst[key] = (over, doubt)
-    wrong = [doubt for _over, doubt in worst.values()]
-    better = _remedies(wrong[:MOST_REORDERED], everything, sheets, cuts, found, bench)
-    return tuple(
-        doubt.finding(doubt.reach(found), better.get(index, doubt.remedy), bench.unit)
+    ranked = sorted(worst.values(), key=lambda each: -each[0])
+    kinds: dict[type[Doubt], list[Doubt]] = {}
+    for _over, doubt in ranked:
+        kinds.setdefault(type(doubt), []).append(doubt)
+    wrong = [doubt for some in kinds.values() for doubt in some[:MOST_TOLD]]
+    remedies = _remedies(wrong[:MOST_REORDERED], everything, sheets, cuts, found, bench)
+    findings = [
+        doubt.finding(doubt.reach(found), remedies.get(index, doubt.remedy), bench.unit)
         for index, doubt in enumerate(wrong)
-    )
+    ]
+    return tuple(_with_the_others(findings, kinds.values()))
+
+
+def _with_the_others(findings: Iterable[Finding], kinds: Iterable[Sequence[Doubt]]) -> Iterator[Finding]:
+    """The findings of each kind, the last of them with how many more there are."""
+    told = iter(findings)
+    for some in kinds:
+        *firsts, last = islice(told, min(len(some), MOST_TOLD))
+        yield from firsts
+        more = len(some) - MOST_TOLD
+        yield replace(last, message=f"{last.message} {more} more like this are not listed.") if more > 0 else last
 
 
 def doubts(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> Iterator[Doubt]:
@@ -119,7 +141,7 @@ def _remedies(
         ranked = sorted(
             (doubt.reach(each.found), len({cut.reading for cut in each.cuts}), i) for i, each in enumerate(tried)
         )
-        for reach, _settings, i in ranked:
+        for reach, _settings, i in ranked[:MOST_WEIGHED]:
             if reach > doubt.limit and 2 * reach > now:
                 break
             if not _spoils(tried[i].found, found, everything):
