@@ -170,3 +170,13 @@ def test_of_one_kind_the_worst_are_told_and_the_others_counted():
     placed += [at(f"{n}-slim", "7", top) for n, top in zip(names, tops, strict=True)]
     rows = [message for code, message, _ in findings(recipe(sheets, placed), bench()) if code == "row-overhangs-page"]
     assert len(rows) == 5 and rows[-1].endswith("2 more like this are not listed.")
+
+
+def test_mat_between_two_cuts_is_better_measured_by_itself():
+    """Off by 2/32 and its photo by 1/32, it can lose both borders of 3/64; measured by itself it is off by 1/32."""
+    sheet = {"columns": [column("4", "slim"), column("5", "mat"), column("3", None)]}
+    placed = [at("slim", "1/2", "0"), at("mat", "6", "0")]
+    reading = recipe([sheet], placed, photos=[{"on": "mat", "border": "3/64"}])
+    [(code, message, remedy)] = findings(reading, bench(INCH // 32))
+    assert code == "mat-narrower-than-photo" and "by 3/32 in together" in message
+    assert remedy.startswith("Cut in another order and it is up to 1/16 in: on sheet 1 measure ")

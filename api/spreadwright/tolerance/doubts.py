@@ -239,8 +239,8 @@ class NotLevel(Doubt):
         """Told at the second one."""
         across = _SIDES[self.axis.other][2]
         message = (
-            f"“{self.first.id}” and “{self.second.id}” should run on in one line, but typically differ by up to "
-            f"{amount(reach, unit)} in {across}."
+            f"“{self.first.id}” and “{self.second.id}” should run on in one line, but typically differ in {across} "
+            f"by up to {amount(reach, unit)}."
         )
         return note("edges-not-level", self.second.placed.where, message, remedy)
 
