@@ -78,6 +78,7 @@ CASES = [
     ("caption-on-unknown", "/captions/0/on", "tilt-2", put("captions", 0, "on", "tilt-2")),
     ("sheet-larger-than-trimmer", "/sheets/0/columns", "14 in long", put("sheets", 0, {"role": "background", "size": ["12", "14"], "columns": [{"width": "6", "piece": "base", "times": 2}]})),
     ("off-graduation", "/sheets/1/columns/0/rows/1/columns", "between two marks", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
+    ("rounded-to-marks", "/sheets/1/columns/0/rows/1/columns", "come out 3 1/2 and 3 1/2 in", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
     ("strip-too-narrow", "/sheets/2/rows/0", "1/4 in wide", put("sheets", 2, "rows", 0, "height", "1/4")),
     ("unknown-member", "/sheets/1/columns/0/widht", "widht", lambda d: at(d, *CUT).update(widht=at(d, *CUT).pop("width"))),
     ("missing-member", "/sheets/1/columns/0", "width", drop(*CUT, "width")),

@@ -2,14 +2,23 @@
 
 from collections.abc import Mapping, Sequence
 
-from spreadwright.cutting import Arrival, CutSheet, CutStep, CutWords, Fate, Share
+from spreadwright.cutting import (
+    HALF_ROUND,
+    TO_THE_LEFT,
+    TO_THE_RIGHT,
+    UPRIGHT,
+    Arrival,
+    CutSheet,
+    CutStep,
+    CutWords,
+    Fate,
+    Share,
+)
 from spreadwright.drawing.readings import reading
 from spreadwright.drawing.tables import Table
 from spreadwright.lengths import Unit, size_text
-from spreadwright.model import Axis, Bench, Measures, Piece, Use
-
-_ARRIVALS = {Arrival.NEW_SHEET: "new sheet", Arrival.STAYS: "stays", Arrival.PICKED_UP: "set aside"}
-_FATES = {Fate.SPARE: "spare, keep it", Fate.SET_ASIDE: "set aside", Fate.ON_BOARD: "cut further", Fate.SCRAP: "scrap"}
+from spreadwright.model import Bench, Measures, Piece, Use
+from spreadwright.words import gettext as _
 
 
 def cut_table(
@@ -28,20 +37,22 @@ def cut_table(
         page_of: The page on whose pile each piece goes, by id.
         bench: Whose readings they are; its unit is that of every figure.
     """
-    measured = "stays" if steps[0].measures is Measures.KEPT else "falls"
     rows = tuple(
         (
             str(step.number),
             _on_board(step, bench.unit),
-            reading(step.exact, bench.trimmer.graduation, bench.unit),
+            _setting(step, bench),
             _goes(step.falling, pieces, page_of),
             _goes(step.kept, pieces, page_of),
         )
         for step in steps
     )
     warned = frozenset(index for index, each in enumerate(words) if each.caution)
-    heads = ("Cut", "On the board", f"Set to (part that {measured})", "Falls", "Stays")
-    return Table(heads, rows, warned, f"Sizes are width × height as drawn. Readings for the bench “{bench.title}”.")
+    is_kept = steps[0].measures is Measures.KEPT
+    measured = _("Scale (part that stays)") if is_kept else _("Scale (part that falls)")
+    heads = (_("Cut"), _("On the board"), measured, _("Falls"), _("Stays"))
+    note = _("Sizes are width × height as drawn. Readings for the bench “{bench}”.").format(bench=bench.title)
+    return Table(heads, rows, warned, note)
 
 
 def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> Table:
@@ -49,24 +60,48 @@ def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Map
     part = sheet.parts[0]
     if part.rect is None:
         raise ValueError("a sheet of unknown size cannot be drawn; check the recipe first")
-    goes = _goes(Share(part.rect, Fate(part.use or Use.SCRAP), part.id), pieces, page_of)
-    return Table(("Whole sheet", ""), ((goes, "It is not cut."),))
+    goes = _goes(Share(part.rect, Fate(part.use or Use.SCRAP), (part.id,)), pieces, page_of)
+    return Table((_("Whole sheet"), ""), ((goes, _("It is not cut.")),))
 
 
 def _on_board(step: CutStep, unit: Unit) -> str:
-    """How the part comes to lie there, its size as it is drawn, and how it is turned for this cut."""
-    parts = [_ARRIVALS[step.arrival]]
-    if step.arrival is not Arrival.NEW_SHEET:
-        parts.append(size_text(step.on_board.width, step.on_board.height, unit))
-    if step.is_turned_now:
-        parts.append("turned left" if step.axis is Axis.ROWS else "upright")
-    return ", ".join(parts)
+    """How the part comes to lie there, its size as it is drawn, and how it lies where it is turned for this cut."""
+    size = size_text(step.on_board.width, step.on_board.height, unit)
+    told = {
+        Arrival.NEW_SHEET: _("new sheet"),
+        Arrival.STAYS: _("stays, {size}"),
+        Arrival.PICKED_UP: _("from cut {cut}, {size}"),
+    }
+    lies = {
+        UPRIGHT: _("{part}, upright"),
+        TO_THE_LEFT: _("{part}, top edge left"),
+        HALF_ROUND: _("{part}, top edge near you"),
+        TO_THE_RIGHT: _("{part}, top edge right"),
+    }
+    part = told[step.arrival].format(size=size, cut=step.set_aside_at)
+    return lies[step.quarter_turns_left].format(part=part) if step.turned else part
+
+
+def _setting(step: CutStep, bench: Bench) -> str:
+    shown = reading(step.exact, bench.trimmer.graduation, bench.unit)
+    return shown if step.is_set_now else _("as before, {reading}").format(reading=shown)
 
 
 def _goes(share: Share, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> str:
+    if share.fate is Fate.SET_ASIDE:
+        return _("aside until cut {cut}").format(cut=share.until)
     if share.fate is not Fate.PIECE:
-        return _FATES[share.fate]
-    mark, page = pieces[share.id].mark, page_of.get(share.id)
-    if page is None:
-        return f"{mark}, placed nowhere yet"
-    return f"{mark} to the {page if page == 'page' else page + ' page'}"
+        told = {Fate.SPARE: _("spare, keep it"), Fate.ON_BOARD: _("cut further"), Fate.SCRAP: _("scrap")}
+        return told[share.fate]
+    pages = {page_of.get(each): None for each in share.ids}
+    return ", ".join(_to_pile(page, [i for i in share.ids if page_of.get(i) == page], pieces) for page in pages)
+
+
+def _to_pile(page: str | None, ids: Sequence[str], pieces: Mapping[str, Piece]) -> str:
+    told = {
+        "left": _("{marks} to the left page"),
+        "right": _("{marks} to the right page"),
+        "page": _("{marks} to the page"),
+        None: _("{marks}, placed nowhere yet"),
+    }
+    return told[page].format(marks=" + ".join(pieces[each].mark for each in ids))

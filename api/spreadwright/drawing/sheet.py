@@ -19,8 +19,10 @@ from spreadwright.drawing.path import Point
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import UNIT_WORDS, Unit, size_text, text
+from spreadwright.lengths import Unit, size_text, text
 from spreadwright.model import Axis, Bench, Piece, Use
+from spreadwright.words import gettext as _
+from spreadwright.words import listed, ngettext
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
@@ -45,6 +47,7 @@ class SheetPlan:
         pages: The pages of the spread, from left to right.
         bench: Its unit is that of every figure.
         cautions: What is said before the first cut.
+        fellows: The equal sheets that are cut together with it.
     """
 
     title: str
@@ -57,6 +60,25 @@ class SheetPlan:
     pages: Sequence[str]
     bench: Bench
     cautions: Sequence[str] = ()
+    fellows: Sequence[CutSheet] = ()
+
+    @property
+    def sheets(self) -> tuple[CutSheet, ...]:
+        """The sheet, and those that are cut together with it."""
+        return (self.sheet, *self.fellows)
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The numbers of those sheets."""
+        return tuple(sheet.number for sheet in self.sheets)
+
+    @property
+    def heading(self) -> str:
+        """What the sheet is called, or those that are cut together."""
+        if len(self.numbers) == 1:
+            return _("Sheet {number}").format(number=self.sheet.number)
+        told = _("Sheets {numbers}, cut together")
+        return told.format(numbers=listed([str(number) for number in self.numbers]))
 
     @property
     def unit(self) -> Unit:
@@ -117,12 +139,12 @@ def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
 
 def _canvas(plan: SheetPlan, height: int, leaf: int, prefix: str) -> Canvas:
     """An empty leaf under its heading."""
-    continued = ", continued" if leaf else ""
-    title = f"{plan.title}: sheet {plan.sheet.number}{continued}"
+    heading = _("{heading}, continued").format(heading=plan.heading) if leaf else plan.heading
+    title = f"{plan.title}: {heading}"
     canvas = Canvas(Size(_PAGE, height), title=title, description=_described(plan), prefix=prefix)
     canvas.rect(Rect(0, 0, _PAGE, height), filled(WHITE))
     baseline = _MARGIN + TITLE * 7 // 10
-    write(canvas, f"Sheet {plan.sheet.number}{continued}", (_MARGIN, baseline), _HEADING)
+    write(canvas, heading, (_MARGIN, baseline), _HEADING)
     write(canvas, plan.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
     return canvas
 
@@ -174,23 +196,25 @@ def _drawn(length: int, whole: Rect) -> int:
 def _described(plan: SheetPlan) -> str:
     parts = ", ".join(part.id for part in plan.sheet.parts)
     if not plan.steps:
-        return f"The sheet is not cut; the whole of it is {parts}."
-    return f"{_counted(len(plan.steps), 'cut')} give{'s' if len(plan.steps) == 1 else ''} " + (
-        f"{_counted(len(plan.sheet.parts), 'part')}: {parts}."
-    )
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}{'' if count == 1 else 's'}"
+        return _("The sheet is not cut; the whole of it is {part}.").format(part=parts)
+    told = ngettext("{cuts} cut gives the parts {parts}.", "{cuts} cuts give the parts {parts}.", len(plan.steps))
+    return told.format(cuts=len(plan.steps), parts=parts)
 
 
 def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
     baseline = _MARGIN + TITLE * 7 // 10 + 6 * MM
     size = size_text(whole.width, whole.height, plan.unit)
-    cuts = _counted(len(plan.steps), "cut") if plan.steps else "not cut"
-    write(canvas, f"{plan.role}, {size}, {cuts}", (_MARGIN, baseline), _SUBTITLE)
-    right = (_PAGE - _MARGIN, baseline)
-    write(canvas, f"dimensions in {UNIT_WORDS[plan.unit]}", right, _SUBTITLE, align=Align.END)
+    told = ngettext("{paper}, {size}, {cuts} cut", "{paper}, {size}, {cuts} cuts", len(plan.steps))
+    if not plan.steps:
+        told = _("{paper}, {size}, not cut")
+    words = told.format(paper=plan.role, size=size, cuts=len(plan.steps))
+    write(canvas, words, (_MARGIN, baseline), _SUBTITLE)
+    units = {
+        Unit.INCH: _("dimensions in inches"),
+        Unit.CENTIMETRE: _("dimensions in centimetres"),
+        Unit.MILLIMETRE: _("dimensions in millimetres"),
+    }
+    write(canvas, units[plan.unit], (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
 
 
 def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
@@ -210,12 +234,16 @@ def _labels(canvas: Canvas, plan: SheetPlan, frame: _Frame, obstacles: Sequence[
 
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
+    """What stands on a part; of sheets cut together the marks of all, and the pile that they share."""
     size = size_text(rect.width, rect.height, plan.unit)
-    piece = plan.pieces.get(part.id)
-    if piece is None:
+    index = plan.sheet.parts.index(part)
+    ids = [sheet.parts[index].id for sheet in plan.sheets]
+    if part.id not in plan.pieces:
         return Label("", part.name, size)
-    pile = Pile(tuple(plan.pages), plan.page_of[part.id]) if part.id in plan.page_of else None
-    return Label(piece.mark, piece.id, size, pile)
+    marks = ", ".join(plan.pieces[each].mark for each in ids)
+    pages = {plan.page_of.get(each) for each in ids}
+    page = pages.pop() if len(pages) == 1 else None
+    return Label(marks, part.id if len(ids) == 1 else part.name, size, Pile(tuple(plan.pages), page) if page else None)
 
 
 def _cut_ends(plan: SheetPlan, frame: _Frame) -> list[Point]:
@@ -225,16 +253,22 @@ def _cut_ends(plan: SheetPlan, frame: _Frame) -> list[Point]:
     """
     ends: list[Point] = []
     for step in plan.steps:
-        part, falling = frame.rect(step.on_board), frame.rect(step.falling.rect)
+        part, cut = frame.rect(step.on_board), _cut_line(step, frame)
         near, pitch = NUMBER_RADIUS + MM, 2 * NUMBER_RADIUS + MM
         if step.axis is Axis.COLUMNS:
-            line = [(falling.left, y) for y in range(part.bottom - near, part.top + near, -pitch)]
-            first = (falling.left, part.bottom - near)
+            line = [(cut, y) for y in range(part.bottom - near, part.top + near, -pitch)]
+            first = (cut, part.bottom - near)
         else:
-            line = [(x, falling.top) for x in range(part.left + near, part.right - near, pitch)]
-            first = (part.left + near, falling.top)
+            line = [(x, cut) for x in range(part.left + near, part.right - near, pitch)]
+            first = (part.left + near, cut)
         ends.append(next((end for end in line if not any(_touch(end, other) for other in ends)), first))
     return ends
+
+
+def _cut_line(step: CutStep, frame: _Frame) -> int:
+    """Where a cut lies as drawn: where what falls meets what is kept."""
+    kept, falling = frame.rect(step.kept.rect), frame.rect(step.falling.rect)
+    return max(kept.left, falling.left) if step.axis is Axis.COLUMNS else max(kept.top, falling.top)
 
 
 def _touch(one: Point, other: Point) -> bool:
@@ -244,11 +278,11 @@ def _touch(one: Point, other: Point) -> bool:
 def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame, ends: Sequence[Point]) -> None:
     """Each cut as a line, and over all lines the numbers."""
     for step in plan.steps:
-        part, falling = frame.rect(step.on_board), frame.rect(step.falling.rect)
+        part, cut = frame.rect(step.on_board), _cut_line(step, frame)
         if step.axis is Axis.COLUMNS:
-            canvas.line((falling.left, part.top), (falling.left, part.bottom), stroked(ACCENT, LINE))
+            canvas.line((cut, part.top), (cut, part.bottom), stroked(ACCENT, LINE))
         else:
-            canvas.line((part.left, falling.top), (part.right, falling.top), stroked(ACCENT, LINE))
+            canvas.line((part.left, cut), (part.right, cut), stroked(ACCENT, LINE))
     for step, end in zip(plan.steps, ends, strict=True):
         cut_number(canvas, step.number, end)
 

@@ -199,6 +199,8 @@ class Share(Envelope):
 
     fate = String()
     id = String(allow_none=True)
+    ids = _texts()
+    until = Integer(allow_none=True)
     place = Nested(Place)
 
 
@@ -210,6 +212,7 @@ class CutWords(Envelope):
     setting = String()
     falls = String()
     stays = String()
+    together = String()
 
 
 class CutStep(Envelope):
@@ -217,13 +220,17 @@ class CutStep(Envelope):
 
     number = Integer()
     sheet = Integer()
+    sheets = List(Integer())
     on_board = Nested(Place)
     arrival = String()
+    set_aside_at = Integer(allow_none=True)
     axis = String()
     quarter_turns_left = Integer()
     turned_now = Boolean()
+    turned = Integer()
     measures = String()
     reading = Nested(TrimmerReading)
+    set_now = Boolean()
     falls = Nested(Share)
     stays = Nested(Share)
     words = Nested(CutWords)
@@ -243,6 +250,16 @@ class Pile(Envelope):
     pieces = List(Nested(PieceName))
 
 
+class Effort(Envelope):
+    """What cutting costs: how often the scale is set, paper is turned by a quarter, and a part is picked up again."""
+
+    settings = Integer()
+    quarter_turns = Integer()
+    pick_ups = Integer()
+    reach_ticks = Integer()
+    sum = Integer()
+
+
 class Cuts(Envelope):
     """The cut sheets, the steps at the trimmer and the piles."""
 
@@ -250,6 +267,8 @@ class Cuts(Envelope):
     bench = Nested(BenchName)
     ticks_per_mm = Integer()
     ticks_per_inch = Integer()
+    language = String()
+    effort = Nested(Effort)
     cautions = _texts()
     sheets = List(Nested(CutSheet))
     steps = List(Nested(CutStep))

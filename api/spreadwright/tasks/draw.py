@@ -57,8 +57,13 @@ def swatch_svg(paper: Paper, side: Side = Side.FRONT) -> bytes:
 
 
 def cut_sheets_svg(cutting: Cutting) -> tuple[bytes, ...]:
-    """The cut sheet of every sheet, in order, each as high as its table needs."""
-    return tuple(svg_bytes(cut_sheet_picture(plan)) for plan in sheet_plans(cutting))
+    """The cut sheet of every sheet, in order, each as high as its table needs; sheets cut together share theirs."""
+    drawn = {number: svg for plan in sheet_plans(cutting) for svg in [_drawn(plan)] for number in plan.numbers}
+    return tuple(drawn[sheet.number] for sheet in cutting.sheets)
+
+
+def _drawn(plan: SheetPlan) -> bytes:
+    return svg_bytes(cut_sheet_picture(plan))
 
 
 def cut_sheets_pages_svg(cutting: Cutting, *, is_uncut_shown: bool = True) -> tuple[bytes, ...]:
@@ -83,25 +88,24 @@ def placement_pages_svg(placing: Placing) -> tuple[bytes, ...]:
 
 
 def sheet_plans(cutting: Cutting) -> list[SheetPlan]:
-    """What the cut sheet of every sheet shows."""
+    """What the cut sheet of every sheet shows; sheets that are cut together have one."""
     by_id = {piece.id: piece for piece in cutting.pieces}
     roles = {role.id: role.title or role.id for role in cutting.recipe.roles}
     return [
         SheetPlan(
             cutting.recipe.title,
-            roles.get(sheet.role, sheet.role),
-            sheet,
-            cutting.steps_of(sheet),
-            tuple(
-                words for step, words in zip(cutting.steps, cutting.words, strict=True) if step.sheet == sheet.number
-            ),
+            roles.get(first.role, first.role),
+            first,
+            cutting.steps_of(first),
+            cutting.words_of(first),
             by_id,
             cutting.page_of,
             cutting.recipe.spread.pages,
             cutting.bench,
             cutting.cautions,
+            fellows,
         )
-        for sheet in cutting.sheets
+        for first, *fellows in cutting.stacks
     ]
 
 

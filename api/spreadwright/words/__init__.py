@@ -5,7 +5,7 @@ file: ``_("Set the scale to {reading}.").format(reading=...)``. English needs no
 that a recipe gives its pieces stay as they are.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
 from functools import cache
@@ -55,6 +55,13 @@ def ngettext(one: str, many: str, number: int) -> str:
 def decimal(number: str) -> str:
     """A number as written in a document, with the decimal sign of the language spoken now: ``17.8``, ``17,8``."""
     return number if _spoken.get() in _POINT_LANGUAGES else number.replace(".", ",")
+
+
+def listed(things: Sequence[str]) -> str:
+    """Things in a row, as the language spoken now joins them: ``1 and 2``, ``1 und 2``."""
+    from babel.lists import format_list
+
+    return format_list(list(things), locale=_spoken.get())
 
 
 @cache

@@ -1,0 +1,56 @@
+"""What an order of cuts costs: how often the scale is set, paper is turned, and parts are picked up again.
+
+Setting a scale is what goes wrong most often and takes longest; then comes finding and laying down a part that was
+set aside; then a quarter turn. The weights say so, four to three to two. Of orders with the same sum the one is taken
+that keeps parts in their usual lie, then the one whose settings reach less far, since a stop close to the blade is
+easier to see and to reach.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+SETTING, PICK_UP, QUARTER_TURN = 4, 3, 2
+"""What each counts for."""
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """What cuts cost.
+
+    Attributes:
+        settings: How often the scale is set anew.
+        quarter_turns: By how many quarters paper is turned; half a turn is two.
+        pick_ups: How often a part that was set aside is picked up.
+        unusual: How many cuts are made with the part turned otherwise than usual.
+        reach: The sum of the lengths that the scale is set to, ticks.
+    """
+
+    settings: int = 0
+    quarter_turns: int = 0
+    pick_ups: int = 0
+    unusual: int = 0
+    reach: int = 0
+
+    def __add__(self, other: "Effort") -> "Effort":
+        return Effort(
+            self.settings + other.settings,
+            self.quarter_turns + other.quarter_turns,
+            self.pick_ups + other.pick_ups,
+            self.unusual + other.unusual,
+            self.reach + other.reach,
+        )
+
+    @property
+    def sum(self) -> int:
+        """The weighted sum."""
+        return SETTING * self.settings + PICK_UP * self.pick_ups + QUARTER_TURN * self.quarter_turns
+
+    @property
+    def rank(self) -> tuple[int, int, int]:
+        """What orders are compared by, the smaller the better."""
+        return self.sum, self.unusual, self.reach
+
+
+def total(efforts: Iterable[Effort]) -> Effort:
+    """The sum of several."""
+    return sum(efforts, Effort())
