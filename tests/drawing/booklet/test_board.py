@@ -58,14 +58,10 @@ def test_what_falls_is_hatched_and_what_stays_is_not(steps):
     assert shown.count("opacity=0.5") == 1 and "stroke-dasharray" in shown
 
 
-def test_a_quarter_turn_takes_the_first_corner_to_the_lower_left():
-    step = replace(_any(), on_board=Rect(0, 0, 300, 200))
-    corner = Rect(0, 0, 10, 10)
-    turned = replace(step, axis=step.axis.other)
-    upright, left = sorted((step, turned), key=lambda each: each.quarter_turns_left)
-    assert lies(upright, corner) == Rect(0, 0, 10, 10)
-    assert lies(left, corner) == Rect(0, 290, 10, 10)
-
-
-def _any() -> CutStep:
-    return cut(read_recipe(sound()), INCH_BENCH).steps[0]
+@pytest.mark.parametrize(
+    ("quarters", "corner"),
+    [(0, Rect(0, 0, 10, 20)), (1, Rect(0, 290, 20, 10)), (2, Rect(290, 180, 10, 20)), (3, Rect(180, 0, 20, 10))],
+)
+def test_turns_to_the_left_take_the_first_corner_round(steps, quarters, corner):
+    step = replace(steps[0], on_board=Rect(0, 0, 300, 200), quarter_turns_left=quarters)
+    assert lies(step, Rect(0, 0, 10, 20)) == corner

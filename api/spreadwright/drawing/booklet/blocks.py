@@ -79,6 +79,11 @@ def paragraphs(*lines: str) -> Words:
     return Words("paragraphs", _set(lines))
 
 
+def lead(line: str) -> Words:
+    """A paragraph that stays with what follows."""
+    return Words("lead", _set([line]))
+
+
 def listed(lines: Sequence[str]) -> Words:
     """A list."""
     return Words("list", _set(lines))

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 
 from markupsafe import Markup
 
-from spreadwright.cutting import CutStep, CutWords, Fate, Share
+from spreadwright.cutting import CutStep, CutWords, Fate, Pile, Share
 from spreadwright.drawing.booklet import signs
-from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, Words, cautioned, paragraphs
+from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, Words, cautioned, lead, paragraphs
 from spreadwright.drawing.booklet.board import Board, CutPicture, board_for, cut_picture
 from spreadwright.drawing.booklet.pieces import piece_picture, pile_scale
 from spreadwright.drawing.booklet.plan import BookletPlan
@@ -16,8 +16,9 @@ from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.labels import Pile as PileSign
 from spreadwright.drawing.sheet import SheetPlan, sheet_figure
 from spreadwright.lengths import size_text, with_unit
-from spreadwright.model import Hand, Use
+from spreadwright.model import Hand
 from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
 
 
 def before_cutting(plan: BookletPlan) -> Section:
@@ -68,19 +69,26 @@ def sheets(plan: BookletPlan) -> Iterator[Section]:
 def _uncut(plan: BookletPlan) -> Iterator[Block]:
     for sheet in plan.sheets:
         if not sheet.steps:
-            part = sheet.sheet.parts[0]
-            told = _("Sheet {number} ({paper}) is not cut: the whole of it is {what}.")
-            what = _goes(plan, part.id) if part.use is Use.PIECE else _("a spare")
-            yield paragraphs(told.format(number=sheet.sheet.number, paper=sheet.role, what=what))
+            yield paragraphs(" ".join(_whole(sheet)))
 
 
-def _goes(plan: BookletPlan, piece_id: str) -> str:
-    sheet = plan.sheets[0]
-    piece, page = sheet.pieces[piece_id], sheet.page_of.get(piece_id)
-    if page is None:
-        return _("“{piece}” ({mark})").format(piece=piece_id, mark=piece.mark)
-    told = _("“{piece}” ({mark}), for the pile “{page}”")
-    return told.format(piece=piece_id, mark=piece.mark, page=page_name(page))
+def _whole(sheet: SheetPlan) -> Iterator[str]:
+    """What becomes of a sheet that is not cut."""
+    part, number = sheet.sheet.parts[0], sheet.sheet.number
+    piece = sheet.pieces.get(part.id)
+    if piece is None:
+        yield _("Sheet {number} ({paper}) is not cut: keep it for later.").format(number=number, paper=sheet.role)
+        return
+    told = _("Sheet {number} ({paper}) is not cut: the whole of it is “{piece}” ({mark}).")
+    yield told.format(number=number, paper=sheet.role, piece=piece.id, mark=piece.mark)
+    to_pile = {
+        "page": _("Put it on the pile."),
+        "left": _("Put it on the pile of the left page."),
+        "right": _("Put it on the pile of the right page."),
+    }
+    page = sheet.page_of.get(part.id)
+    if page:
+        yield to_pile[page]
 
 
 def page_name(page: str) -> str:
@@ -93,10 +101,9 @@ def _sheet(
     plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutStep, CutWords], *, is_new_page: bool
 ) -> Section:
     size = sheet.sheet.size
-    told = _("Sheet {number}: {paper}, {size}")
     shown = size_text(size.width, size.height, plan.bench.unit) if size else ""
-    title = told.format(number=sheet.sheet.number, paper=sheet.role, size=shown)
-    alt = _("Sheet {number} with its cuts, their numbers and the size of every part.").format(number=sheet.sheet.number)
+    title = _("{sheet}: {paper}, {size}").format(sheet=sheet.heading, paper=sheet.role, size=shown)
+    alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
     figure = Figure("sheet", picture(sheet_figure(sheet, prefix=f"s{sheet.sheet.number}-"), alt))
     entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
     return Section(title, (figure, Steps("cuts", entries)), level=2, is_new_page=is_new_page)
@@ -105,7 +112,7 @@ def _sheet(
 def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
     reading = with_unit(step.reading, plan.bench.unit)
     alt = _("Cut {number} on the board, the scale at {reading}.").format(number=step.number, reading=reading)
-    shown = CutPicture(step, reading, _tag(plan, step.kept), _tag(plan, step.falling), "", alt)
+    shown = CutPicture(step, reading, _tag(plan, step.kept), _tag(plan, step.falling), words.together, alt)
     drawn = picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
     lines = tuple(typeset(line) for line in (words.board, words.setting, words.falls, words.stays) if line)
     return Entry(str(step.number), drawn, typeset(words.caution), lines)
@@ -113,7 +120,7 @@ def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Ent
 
 def _tag(plan: BookletPlan, share: Share) -> Tag:
     size = size_text(share.rect.width, share.rect.height, plan.bench.unit)
-    sheet, ids = plan.sheets[0], (share.id,)
+    sheet, ids = plan.sheets[0], share.ids
     found = [sheet.pieces[name] for name in ids if name in sheet.pieces]
     if not found:
         return Tag(name=_fate(share.fate), size=size)
@@ -138,7 +145,7 @@ def piles(plan: BookletPlan) -> Section:
     """The pieces of each page in small, with mark, name and size."""
     scale = pile_scale([piece for pile in plan.piles for piece in pile.pieces])
     blocks: list[Block] = [
-        paragraphs(_("Lay the pieces of each page together as they fall; count them before you go on.")),
+        lead(_("Lay the pieces of each page together as they fall; count them before you go on.")),
     ]
     for pile in plan.piles:
         entries = tuple(
@@ -153,6 +160,15 @@ def piles(plan: BookletPlan) -> Section:
             )
             for piece in pile.pieces
         )
-        told = _("{page}: {count} pieces").format(page=page_name(pile.page), count=len(pile.pieces))
-        blocks += [Words("subheading", (typeset(told),)), Steps("pile", entries)]
+        blocks += [Words("subheading", (typeset(_counted(pile)),)), Steps("pile", entries)]
     return Section(_("Piles"), tuple(blocks))
+
+
+def _counted(pile: Pile) -> str:
+    count = len(pile.pieces)
+    told = {
+        "page": ngettext("{count} piece", "{count} pieces", count),
+        "left": ngettext("Left page: {count} piece", "Left page: {count} pieces", count),
+        "right": ngettext("Right page: {count} piece", "Right page: {count} pieces", count),
+    }
+    return told[pile.page].format(count=count)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from spreadwright.drawing.booklet.blocks import Block, Section, grid, listed, paragraphs
+from spreadwright.drawing.booklet.blocks import Block, Section, grid, lead, listed
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.lengths import with_unit
 from spreadwright.words import gettext as _
@@ -15,7 +15,7 @@ def exactness(plan: BookletPlan) -> Section:
 
 def _blocks(plan: BookletPlan) -> Iterator[Block]:
     told = _("Each cut may lie up to {accuracy} beside its reading. At worst, pieces come out larger or smaller by:")
-    yield paragraphs(told.format(accuracy=with_unit(plan.bench.trimmer.accuracy, plan.bench.unit)))
+    yield lead(told.format(accuracy=with_unit(plan.bench.trimmer.accuracy, plan.bench.unit)))
     heads = (_("Mark"), _("Piece"), _("Width"), _("Height"))
     rows = [
         (each.piece.mark, each.piece.id, _off(plan, each.width), _off(plan, each.height)) for each in plan.exactness

@@ -53,7 +53,7 @@ def needs(plan: BookletPlan) -> Section:
 
 
 def _papers(plan: BookletPlan) -> Block:
-    counted = Counter((sheet.sheet.role, sheet.sheet.size) for sheet in plan.sheets)
+    counted = Counter((each.role, each.size) for sheet in plan.sheets for each in sheet.sheets)
     heads = (_("Used for"), _("Paper"), _("Sheets"), _("Size of each"))
     kinds = {Kind.PLAIN: _("plain"), Kind.PATTERNED: _("patterned"), Kind.ANY: _("any")}
     rows = [

@@ -2,8 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, cautioned, paragraphs
-from spreadwright.drawing.booklet.cuts import page_name
+from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, cautioned, lead
 from spreadwright.drawing.booklet.page import Distance, PlacePicture, place_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.typeset import picture, typeset
@@ -30,13 +29,14 @@ def before_gluing(plan: BookletPlan) -> Section:
 def pages(plan: BookletPlan) -> Iterator[Section]:
     """Each page with its steps."""
     size = plan.recipe.spread.size
+    titles = {"page": _("Gluing the page"), "left": _("Gluing the left page"), "right": _("Gluing the right page")}
     for page in plan.recipe.spread.pages:
         steps = [step for step in plan.places if step.placed.page == page]
         if steps and size is not None:
-            title = _("Gluing: {page}").format(page=page_name(page))
+            title = titles[page]
             how = _("The hatched piece is the next one; distances are from edge to edge.")
             entries = tuple(_entry(plan, step, steps[:index], size) for index, step in enumerate(steps))
-            blocks: tuple[Block, ...] = (paragraphs(how), Steps("places", entries))
+            blocks: tuple[Block, ...] = (lead(how), Steps("places", entries))
             yield Section(title, blocks)
 
 
