@@ -130,7 +130,7 @@ def cut_picture(picture: CutPicture, board: Board, *, prefix: str = "") -> Canva
     draw_tag(canvas, picture.falling, falling, room=_side(room, falling, board.blade), taken=taken)
     cut_number(canvas, step.number, end)
     _reading(canvas, picture, kept if step.measures is Measures.KEPT else falling, board)
-    write(canvas, picture.together, (bed.left, _SCALE - 2 * MM), _TOGETHER)
+    write(canvas, picture.together, (bed.left + 3 * MM // 2, bed.bottom - 3 * MM // 2), _TOGETHER)
     return canvas
 
 
