@@ -29,7 +29,7 @@ class Makers:
         paper = {(sheet.number, sheet.root.rect): self._whole(sheet.root.rect) for sheet in sheets}
         for step in steps:
             beside = self.random.uniform(-self.accuracy, self.accuracy, self.count)
-            for number in getattr(step, "sheets", (step.sheet,)):
+            for number in step.sheets:
                 self._follow(step, number, beside, paper)
         parts = {part.id: paper[sheet.number, part.rect] for sheet in sheets for part in sheet.parts}
         return {name: (right - left, bottom - top) for name, (left, top, right, bottom) in parts.items()}

@@ -78,3 +78,22 @@ def test_positions_kept_from_one_edge_never_add_up():
     thick = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, accuracy=2 * A))
     found = sides_of(columns(2, 3, 3, 4), thick)
     assert max(sides.width.deviation.worst for sides in found.values()) <= 4 * A
+
+
+def told(found):
+    return {name: (side.worst, side.typical) for name, side in ((n, s.width.deviation) for n, s in found.items())}
+
+
+def test_example_of_the_page_about_exactness():
+    one, two = (A, A), (2 * A, 180)  # 180 ticks are 0.023 in, rounded up
+    assert told(sides_of(columns(5, 5, 2), INCH_BENCH)) == {"a": one, "b": two, "c": one}
+    assert told(sides_of(columns(5, 5, 2), FALLING_BENCH)) == {"a": two, "b": one, "c": one}
+
+
+def test_sheets_cut_together_share_their_errors():
+    trimmer = replace(INCH_BENCH.trimmer, stack=2)
+    sheets = cut_sheets(recipe_of(columns(7, 5), times=2))
+    found = traced(sheets, partings(cut_steps(sheets, replace(INCH_BENCH, trimmer=trimmer)), trimmer))
+    assert (found["a-1"].width.deviation - found["a-2"].width.deviation).worst == 0
+    apart = traced(sheets, partings(cut_steps(sheets, INCH_BENCH), INCH_BENCH.trimmer))
+    assert (apart["a-1"].width.deviation - apart["a-2"].width.deviation).worst == 2 * A

@@ -49,11 +49,7 @@ def _parting(step: CutStep, trimmer: Trimmer) -> Parting:
     shares = (step.kept.rect, step.falling.rect)
     measured, rest = shares if step.measures is Measures.KEPT else shares[::-1]
     source = Source(CUT, step.number, trimmer.accuracy)
-    return Parting(_sheets(step), step.axis, step.on_board, measured, rest, step.reading, source)
-
-
-def _sheets(step: CutStep) -> tuple[int, ...]:
-    return getattr(step, "sheets", (step.sheet,))
+    return Parting(step.sheets, step.axis, step.on_board, measured, rest, step.reading, source)
 
 
 def along(rect: Rect, axis: Axis) -> int:
