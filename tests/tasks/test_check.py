@@ -71,6 +71,7 @@ CASES = [
     ("mat-too-small", "/photos/1", "leaves 1/2 in of the photo", put("photos", 1, "border", "1 1/2")),
     ("photo-meets-piece", "/photos/0", "tile-1", put("placements", 4, "left", "1/2")),
     ("photo-on-unknown", "/photos/1/on", "mat", put("photos", 1, "on", "mat")),
+    ("no-print-large-enough", "/photos/0", "largest is 8 × 12 in", put("photos", 0, "on", "base-1")),
     ("photo-twice", "/photos/2/on", "mat-1", put("photos", 2, "on", "mat-1")),
     ("caption-twice", "/captions/1/on", "tile-2", add("captions", {"on": "tile-2"})),
     ("caption-under-photo", "/captions/1/on", "mat-1", add("captions", {"on": "mat-1"})),

@@ -37,12 +37,13 @@ def font_faces() -> str:
     )
 
 
-def printed(html: str, css: str, *, told: Callable[[str], None] = lambda _: None) -> bytes:
+def printed(html: str, css: str, *, what: str = "The booklet", told: Callable[[str], None] = lambda _: None) -> bytes:
     """A page of HTML as a tagged PDF; the same words give the same bytes.
 
     Args:
         html: All of it, pictures included.
         css: What is said of its looks beside the shipped fonts.
+        what: What is printed, for whom it cannot be.
         told: Is told what is done next.
 
     Raises:
@@ -60,7 +61,7 @@ def printed(html: str, css: str, *, told: Callable[[str], None] = lambda _: None
         told(f"writing {len(document.pages)} pages")
         return bytes(document.write_pdf(pdf_tags=True) or b"")
     except Exception as cause:  # the library raises whatever its parser and its binding raise
-        raise CannotDraw("The booklet") from cause
+        raise CannotDraw(what) from cause
 
 
 def _fetcher() -> Any:
