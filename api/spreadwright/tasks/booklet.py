@@ -6,14 +6,16 @@ from urllib.parse import quote, urlsplit
 
 from spreadwright.colour import count
 from spreadwright.document import Reading
-from spreadwright.drawing.booklet import BookletPlan, Exactness, Format, booklet_pdf
+from spreadwright.drawing.booklet import BookletPlan, Exactness, Format, PhotoLine, booklet_pdf
 from spreadwright.drawing.placement import placement_figure
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.errors import Severity
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
+from spreadwright.photos import print_label, share_text
 from spreadwright.tasks.colourways import chosen_colourway
 from spreadwright.tasks.cut import cut
 from spreadwright.tasks.draw import placement_plan, sheet_plans
+from spreadwright.tasks.photos import Photographs, photos
 from spreadwright.tasks.place import place
 from spreadwright.tasks.tolerance import Tolerance, tolerance
 from spreadwright.words import speaking
@@ -110,7 +112,7 @@ def booklet(
             cut_cautions=cutting.cautions,
             placement=placement_plan(placing),
             places=placing.steps,
-            photos=placing.photos,
+            photos=_photo_lines(photos(reading, bench), bench),
             glue_cautions=placing.cautions,
             exactness=_exactness(found),
             watched=_watched(found),
@@ -129,3 +131,18 @@ def _watched(found: Tolerance) -> tuple[str, ...]:
     """What is worth a warning."""
     warned = (each for each in found.findings if each.severity is not Severity.NOTE)
     return tuple(f"{each.message} {each.remedy}" for each in warned)
+
+
+def _photo_lines(found: Photographs, bench: Bench) -> tuple[PhotoLine, ...]:
+    return tuple(
+        PhotoLine(
+            each.mark,
+            each.photo.on,
+            each.page,
+            each.size,
+            each.border,
+            tuple(f"{print_label(trim.print, bench.unit)}: {share_text(trim.lost)}" for trim in each.trims),
+            (str(each.fine), str(each.coarse)),
+        )
+        for each in found.plans
+    )

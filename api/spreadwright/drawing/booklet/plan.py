@@ -8,8 +8,8 @@ from spreadwright.cutting import CutStep, CutWords, Pile
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.placement import PlacementPlan
 from spreadwright.drawing.sheet import SheetPlan
+from spreadwright.geometry import Size
 from spreadwright.model import Bench, Colourway, Piece, Recipe
-from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlaceStep
 
 
@@ -27,6 +27,26 @@ class Exactness:
     piece: Piece
     width: int
     height: int
+
+
+@dataclass(frozen=True, slots=True)
+class PhotoLine:
+    """One photograph in the table.
+
+    Attributes:
+        size: What it is trimmed to, as it lies on the page, ticks.
+        border: What the mat shows on every side, ticks.
+        prints: What it can be trimmed from, and what share of that falls, in words; the least loss first.
+        pixels: The fewest at 300 and at 150 per inch.
+    """
+
+    mark: str
+    piece: str
+    page: str
+    size: Size
+    border: int
+    prints: tuple[str, ...]
+    pixels: tuple[str, str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +78,7 @@ class BookletPlan:
     cut_cautions: Sequence[str]
     placement: PlacementPlan
     places: Sequence[PlaceStep]
-    photos: Sequence[MattedPhoto]
+    photos: Sequence[PhotoLine]
     glue_cautions: Sequence[str]
     exactness: Sequence[Exactness] = ()
     watched: Sequence[str] = ()

@@ -1,31 +1,49 @@
-"""The page of the photographs: which size goes on which mat."""
+"""The page of the photographs: which size goes on which mat, and from which print it is trimmed."""
 
-from spreadwright.drawing.booklet.blocks import Section, grid, paragraphs
+from markupsafe import Markup
+
+from spreadwright.drawing.booklet.blocks import Section, grid, lead, listed
 from spreadwright.drawing.booklet.cuts import page_name
-from spreadwright.drawing.booklet.plan import BookletPlan
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.drawing.booklet.plan import BookletPlan, PhotoLine
+from spreadwright.drawing.booklet.typeset import typeset
+from spreadwright.lengths import nearest, size_text, with_unit
+from spreadwright.model import Bench
 from spreadwright.words import gettext as _
+
+_MOST_PRINTS = 2
 
 
 def photographs(plan: BookletPlan) -> Section:
-    """A row for each photograph, in the order of its mats."""
-    unit = plan.bench.unit
-    by_mat = {photo.on: photo for photo in plan.photos}
-    rows = []
-    for step in plan.places:
-        photo = by_mat.get(step.placed.piece.id)
-        if photo is not None:
-            rect = photo.rect_on(step.placed.rect)
-            mark, page = step.placed.piece.mark, page_name(step.placed.page)
-            rows.append(
-                (
-                    mark,
-                    step.placed.piece.id,
-                    page,
-                    size_text(rect.width, rect.height, unit),
-                    with_unit(photo.border, unit),
-                )
-            )
-    heads = (_("Mat"), "", _("Page"), _("Trim the photograph to"), _("Border all round"))
-    how = _("Photographs go on last, when all paper is glued and dry.")
-    return Section(_("Photographs"), (paragraphs(how), grid(heads, rows)))
+    """A row for each photograph, in document order."""
+    heads = (
+        _("Mat"),
+        _("Page"),
+        _("Trim to"),
+        _("Border"),
+        _("From a print of (share that falls)"),
+        _("Pixels at 300, at 150 per inch"),
+    )
+    rows = [_row(line, plan.bench) for line in plan.photos]
+    last = _("Photographs go on last, when all paper is glued and dry. Sizes are to the nearest mark of your ruler.")
+    notes = [
+        _("Use photo-safe paper and adhesive, tested as ISO 18916 says; “archival” has no fixed meaning."),
+        _("Glue copies rather than the only print; photo corners hold a print without glue."),
+    ]
+    return Section(_("Photographs"), (lead(last), grid(heads, rows, kind="photos"), listed(notes)))
+
+
+def _row(line: PhotoLine, bench: Bench) -> tuple[str, ...]:
+    step, unit = bench.ruler.graduation, bench.unit
+    prints = line.prints[:_MOST_PRINTS] or (_("none that is usual"),)
+    return (
+        Markup("{} <span class='name'>{}</span>").format(line.mark, line.piece),
+        page_name(line.page),
+        size_text(nearest(line.size.width, step), nearest(line.size.height, step), unit),
+        with_unit(nearest(line.border, step), unit),
+        _lines(*prints),
+        _lines(*line.pixels),
+    )
+
+
+def _lines(*words: str) -> Markup:
+    return Markup("<br>").join(typeset(each) for each in words)
