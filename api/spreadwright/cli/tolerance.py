@@ -5,13 +5,14 @@ from collections.abc import Iterator
 import click
 
 from spreadwright.cli import printing, sources
-from spreadwright.cli.options import bench_option, json_option
+from spreadwright.cli.options import bench_option, json_option, language_option
 from spreadwright.lengths import size_text, with_unit
 from spreadwright.store import Collection
 from spreadwright.tasks.tolerance import Tolerance
 from spreadwright.tasks.tolerance import tolerance as expected
 from spreadwright.tasks.tolerance_answers import tolerance_answer
 from spreadwright.tolerance import Expected, amount
+from spreadwright.words import speaking
 
 _HEADS = ("piece", "size", "", "worst", "typical", "why")
 
@@ -19,16 +20,18 @@ _HEADS = ("piece", "size", "", "worst", "typical", "why")
 @click.command()
 @click.argument("recipe")
 @bench_option
+@language_option
 @json_option
 @click.pass_obj
-def tolerance(collection: Collection, recipe: str, bench: str | None, as_json: bool) -> None:
+def tolerance(collection: Collection, recipe: str, bench: str | None, language: str | None, as_json: bool) -> None:
     """Say how far each piece may come out off, and what that does to the layout."""
     reading = sources.recipe(recipe, collection)
-    found = expected(reading, sources.bench(bench, collection, reading))
-    if as_json:
-        printing.print_json(tolerance_answer(found))
-    else:
-        _print(found)
+    with speaking(language or reading.model.language):
+        found = expected(reading, sources.bench(bench, collection, reading))
+        if as_json:
+            printing.print_json(tolerance_answer(found))
+        else:
+            _print(found)
 
 
 def _print(found: Tolerance) -> None:

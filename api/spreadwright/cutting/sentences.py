@@ -117,7 +117,8 @@ def _new_sheet(step: CutStep, paper: str, size: str) -> str:
     }
     numbers = listed([str(number) for number in step.sheets])
     lay = told[step.quarter_turns_left].format(numbers=numbers, paper=paper, size=size)
-    return f"{lay} {_('They are cut together: keep their edges level.')}"
+    level = _("They are cut together: keep their edges level.")
+    return f"{lay} {level}"
 
 
 def _turn(step: CutStep) -> tuple[str, ...]:

@@ -8,6 +8,7 @@ equal ones set aside the last one is picked up first.
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from functools import lru_cache
 
 from spreadwright.cutting.effort import Effort, total
 from spreadwright.cutting.lie import End, lie, turn, usual_end
@@ -116,6 +117,12 @@ def cut_steps(sheets: Sequence[CutSheet], bench: Bench) -> tuple[CutStep, ...]:
     A sheet of n parts takes n - 1 cuts, equal sheets cut together no more. Sheets must be free of errors: every extent
     known, every row filled.
     """
+    pointers = tuple(part.where for sheet in sheets for part in sheet.parts)  # equal sheets may stand elsewhere
+    return _cut_steps(tuple(sheets), pointers, bench)
+
+
+@lru_cache(maxsize=32)
+def _cut_steps(sheets: tuple[CutSheet, ...], _pointers: tuple[str, ...], bench: Bench) -> tuple[CutStep, ...]:
     found = stacks(sheets, bench.trimmer)
     most_tried = max(LEAST_TRIED, MOST_TRIED // max(1, len(found)))
     orders: dict[tuple[int, int], Order] = {}

@@ -21,8 +21,8 @@ from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import Unit, size_text, text
 from spreadwright.model import Axis, Bench, Piece, Use
+from spreadwright.words import decimal, listed, ngettext
 from spreadwright.words import gettext as _
-from spreadwright.words import listed, ngettext
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
@@ -310,9 +310,9 @@ def _dimensions(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
 
 def _columns(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
     drawn = [(frame.rect(rect), rect) for rect in sorted(rects)]
-    return [Span(d.left, d.right, text(rect.width, unit)) for d, rect in drawn]
+    return [Span(d.left, d.right, decimal(text(rect.width, unit))) for d, rect in drawn]
 
 
 def _rows(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
     drawn = [(frame.rect(rect), rect) for rect in sorted(rects, key=lambda rect: rect.top)]
-    return [Span(d.top, d.bottom, text(rect.height, unit)) for d, rect in drawn]
+    return [Span(d.top, d.bottom, decimal(text(rect.height, unit))) for d, rect in drawn]

@@ -106,6 +106,19 @@ class BenchQuery(Query):
     bench = _name("The id of the bench: whose trimmer and ruler. When left out: one in the unit of the document.")
 
 
+class LanguageQuery(Query):
+    """In which language instructions speak."""
+
+    language = _one_of(
+        "In which it speaks: {known}. When left out: what the client accepts, else the recipe's, else English.",
+        LANGUAGES,
+    )
+
+
+class InstructionsQuery(BenchQuery, LanguageQuery):
+    """On whose bench, and in which language."""
+
+
 class PapersQuery(Query):
     """In which papers."""
 
@@ -117,8 +130,8 @@ class PreviewQuery(PapersQuery, PictureQuery):
     """In which papers, and how wide."""
 
 
-class CutsQuery(BenchQuery, PictureQuery):
-    """On whose bench, which sheet, and how wide."""
+class CutsQuery(InstructionsQuery, PictureQuery):
+    """On whose bench, in which language, which sheet, and how wide."""
 
     sheet = _whole(
         "The number of the sheet to draw, for SVG and PNG. When left out: the first that is cut.",
@@ -127,15 +140,14 @@ class CutsQuery(BenchQuery, PictureQuery):
     )
 
 
-class PlacementQuery(BenchQuery, PictureQuery):
-    """On whose bench, and how wide."""
+class PlacementQuery(InstructionsQuery, PictureQuery):
+    """On whose bench, in which language, and how wide."""
 
 
-class BookletQuery(BenchQuery, PapersQuery):
+class BookletQuery(InstructionsQuery, PapersQuery):
     """On whose bench, in which papers, on which paper it is printed, and in which language."""
 
     page = _one_of("The paper that it is printed on: {known}.", [each.value for each in Format], load_default="a4")
-    language = _one_of("In which it speaks: {known}. When left out: the recipe's, or English.", LANGUAGES)
 
 
 class ColourwaysQuery(PageQuery):

@@ -29,12 +29,21 @@ def speaking(language: str) -> Iterator[None]:
 
     A tag with a region, like ``de-AT``, means its language.
     """
-    base = language.split("-")[0].lower()
-    token = _spoken.set(base if base in LANGUAGES else SOURCE)
+    token = _spoken.set(known(language) or SOURCE)
     try:
         yield
     finally:
         _spoken.reset(token)
+
+
+def known(language: str) -> str:
+    """The language of a tag, if it is spoken here; otherwise nothing.
+
+    >>> known("EN-gb"), known("xx")
+    ('en', '')
+    """
+    base = language.split("-")[0].lower()
+    return base if base in LANGUAGES else ""
 
 
 def spoken() -> str:
