@@ -9,17 +9,18 @@ from spreadwright.words import gettext as _
 
 
 def exactness(plan: BookletPlan) -> Section:
-    """A row for each piece, in the order of their marks."""
+    """A row for the pieces that are alike in it."""
     return Section(_("How exact it will be"), tuple(_blocks(plan)), level=2)
 
 
 def _blocks(plan: BookletPlan) -> Iterator[Block]:
     told = _("Each cut may lie up to {accuracy} beside its reading. At worst, pieces come out larger or smaller by:")
     yield lead(told.format(accuracy=with_unit(plan.bench.trimmer.accuracy, plan.bench.unit)))
-    heads = (_("Mark"), _("Piece"), _("Width"), _("Height"))
-    rows = [
-        (each.piece.mark, each.piece.id, _off(plan, each.width), _off(plan, each.height)) for each in plan.exactness
-    ]
+    heads = (_("Pieces"), _("Width"), _("Height"))
+    alike: dict[tuple[int, int], list[str]] = {}
+    for each in plan.exactness:
+        alike.setdefault((each.width, each.height), []).append(each.piece.mark)
+    rows = [(", ".join(marks), _off(plan, width), _off(plan, height)) for (width, height), marks in alike.items()]
     yield grid(heads, rows, kind="exactness")
     if plan.watched:
         yield listed(plan.watched)
