@@ -1,10 +1,11 @@
 from dataclasses import replace
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from spreadwright.cutting import Arrival, CutStep, Fate, cut_sheets, cut_steps
 from spreadwright.geometry import Rect
+from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH, Axis, Bench, Branch, Content, Hand, Leaf, Measures, Recipe, Split, Use
 from strategies import EIGHTH, INCH, SQUARE, benches, cut_trees, mirrored, recipe_of
 from trimmer import SimulatedTrimmer
@@ -70,6 +71,7 @@ def test_both_parts_of_a_cut_make_up_what_was_on_the_board(tree, bench):
         assert not step.kept.rect.overlaps(step.falling.rect)
 
 
+@settings(deadline=None)
 @given(cut_trees(), benches(hand=Hand.RIGHT))
 def test_left_hand_works_as_in_a_mirror(tree, bench):
     left = replace(bench, trimmer=replace(bench.trimmer, hand=Hand.LEFT))
@@ -164,3 +166,27 @@ def test_split_with_one_part_takes_no_cut():
     steps = steps_of(Split(Axis.COLUMNS, (Branch(SQUARE.width, inner),)))
     assert [step.arrival for step in steps] == [Arrival.NEW_SHEET]
     assert steps[0].length == 12 * INCH and SQUARE.width == EIGHTH * 96
+
+
+def metric(measures: Measures, hand: Hand = Hand.RIGHT) -> Bench:
+    trimmer = replace(INCH_BENCH.trimmer, graduation=TICKS[Unit.MILLIMETRE], measures=measures, hand=hand)
+    return replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=trimmer)
+
+
+THREE_STRIPS = Split(Axis.COLUMNS, (piece(4 * INCH, "strip", times=3),))
+
+
+def test_metric_readings_are_positions_from_one_edge():
+    readings = [step.reading // TICKS[Unit.MILLIMETRE] for step in steps_of(THREE_STRIPS, metric(Measures.KEPT))]
+    assert readings == [203, 102]
+
+
+def test_error_of_one_falling_part_is_made_good_by_the_next():
+    steps = steps_of(THREE_STRIPS, metric(Measures.FALLING))
+    assert [step.reading // TICKS[Unit.MILLIMETRE] for step in steps] == [102, 101]
+
+
+def test_metric_left_hand_counts_from_the_right_edge():
+    steps = steps_of(THREE_STRIPS, metric(Measures.KEPT, Hand.LEFT))
+    assert [step.reading // TICKS[Unit.MILLIMETRE] for step in steps] == [203, 102]
+    assert [step.falling.id for step in steps] == ["strip-1", "strip-2"]

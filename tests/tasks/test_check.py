@@ -241,7 +241,11 @@ def test_metric_bench_names_the_marks_it_can_set():
     metric = replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=trimmer)
     report = check(sound(), metric)
     first = next(f for f in report.findings if f.code == "off-graduation")
-    assert report.is_fine and "177.8 mm" in first.message and first.remedy == "The nearest marks are 177 mm and 178 mm."
+    assert (
+        report.is_fine
+        and "177.8 mm" in first.message
+        and first.remedy.startswith("The nearest marks are 177 mm and 178 mm;")
+    )
 
 
 def test_set_that_cannot_fill_a_role_is_named():

@@ -1,6 +1,7 @@
 """From cut trees to parts, steps at the trimmer, and piles."""
 
 from spreadwright.cutting.check import tree_findings, trimmer_findings
+from spreadwright.cutting.check_bench import bench_findings
 from spreadwright.cutting.effort import Effort
 from spreadwright.cutting.lie import HALF_ROUND, TO_THE_LEFT, TO_THE_RIGHT, UPRIGHT
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, pieces
@@ -22,6 +23,7 @@ __all__ = [
     "Pile",
     "Region",
     "Share",
+    "bench_findings",
     "cautions",
     "cut_sheets",
     "cut_steps",

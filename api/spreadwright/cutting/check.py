@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from spreadwright.cutting.lie import usual_end
+from spreadwright.cutting.lie import End, usual_end
 from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
 from spreadwright.errors import Finding, error, nearest_hint, note, warning
@@ -125,8 +125,9 @@ def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
         length, side = region.along(axis.other), region.along(axis)
         if length is None or length <= limit:
             continue
+        before, after = (called(child, bench.unit) for child in region.children[:2])
         message = (
-            f"This cut into {axis.value} is {with_unit(length, bench.unit)} long; "
+            f"The cut between {before} and {after} is {with_unit(length, bench.unit)} long; "
             f"the trimmer cuts {with_unit(limit, bench.unit)}."
         )
         other = f"Cut it into {axis.other.value} first, or use" if side is not None and side <= limit else "Use"
@@ -143,10 +144,11 @@ def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
         if any(child.true(axis) <= 0 for child in part.children):
             yield _lost(part, axis, bench)
             continue
-        for setting in part.settings[usual_end(axis, bench.trimmer.hand)]:
+        end = usual_end(axis, bench.trimmer.hand)
+        for index, setting in enumerate(part.settings[end]):
             if setting.exact != setting.reading and (part.region.where, setting.exact) not in said:
                 said.add((part.region.where, setting.exact))
-                yield _off_mark(part.region.where, setting.exact, bench)
+                yield _off_mark(part, end, index, bench)
         if (part.region.where, 0) not in said and _comes_out_otherwise(part, axis):
             said.add((part.region.where, 0))
             yield _rounded(part, axis, bench.unit)
@@ -167,10 +169,26 @@ def _is_known(region: Region) -> bool:
     return region.axis is None or (_is_filled(region, region.axis) and all(map(_is_known, region.children)))
 
 
-def _off_mark(where: str, exact: int, bench: Bench) -> Finding:
-    below, above = (with_unit(mark, bench.unit) for mark in neighbours(exact, bench.trimmer.graduation))
-    message = f"A cut here is set to {with_unit(exact, bench.unit)}, between two marks of the trimmer’s scale."
-    return warning("off-graduation", where, message, f"The nearest marks are {below} and {above}.")
+def _off_mark(part: Measured, end: End, index: int, bench: Bench) -> Finding:
+    """A cut whose place no mark shows; `index` counts from the end that falls."""
+    exact, unit = part.settings[end][index].exact, bench.unit
+    at = index if end is End.FIRST else len(part.children) - 2 - index
+    before, after = (called(child.region, unit) for child in part.children[at : at + 2])
+    below, above = (with_unit(mark, unit) for mark in neighbours(exact, bench.trimmer.graduation))
+    message = (
+        f"The cut between {before} and {after} is set to {with_unit(exact, unit)}, "
+        "between two marks of the trimmer’s scale."
+    )
+    remedy = f"The nearest marks are {below} and {above}; move the cut to one of them, or use a finer scale."
+    return warning("off-graduation", part.region.where, message, remedy)
+
+
+def called(region: Region, unit: Unit) -> str:
+    """What a part is called: by the name of its piece, else by its size."""
+    if region.axis is None and region.use is Use.PIECE:
+        return f"“{region.id}”"
+    width, height = region.across.length, region.down.length
+    return f"the part of {size_text(width, height, unit)}" if width and height else "a part"
 
 
 def _lost(part: Measured, axis: Axis, bench: Bench) -> Finding:

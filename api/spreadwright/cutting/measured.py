@@ -12,12 +12,15 @@ all cuts count from the same one: from the left edge, or for a left hand from th
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise
+from typing import TypeVar
 
 from spreadwright.cutting.lie import End, usual_end
 from spreadwright.cutting.parts import CutSheet, Region
 from spreadwright.geometry import Rect
 from spreadwright.lengths import nearest
 from spreadwright.model import Axis, Measures, Trimmer
+
+_Thing = TypeVar("_Thing")
 
 Edges = tuple[int, int]
 """Where something begins and ends along one axis, ticks on the sheet."""
@@ -114,10 +117,11 @@ class Gauge:
             allowed[usual.other] = self._cuts(inner, true, usual.other)[0]
         ends = [true[0], *cuts, true[1]]
         shares = list(pairwise(ends))
-        children = tuple(
+        measured = [
             self._part(child, *((share, down) if axis is Axis.COLUMNS else (across, share)), free)
-            for child, share in zip(region.children, shares, strict=True)
-        )
+            for child, share in _from_kept_end(list(zip(region.children, shares, strict=True)), usual)
+        ]
+        children = tuple(_from_kept_end(measured, usual))
         shape = self._shape(region, across, down, allowed, children)
         return Measured(region, across, down, allowed, children, shape)
 
@@ -155,6 +159,11 @@ class Gauge:
         shown = tuple((end, settings[end]) for end in End if end in settings)
         key = (region.axis, rect.size if rect else None, size, shown, tuple(child.shape for child in children))
         return self.shapes.setdefault(key, len(self.shapes) + 1)
+
+
+def _from_kept_end(things: list[_Thing], falling: End) -> list[_Thing]:
+    """From the end that is kept to the one that falls, so that a left hand goes through a tree as in a mirror."""
+    return things if falling is End.LAST else things[::-1]
 
 
 def _edges(region: Region, axis: Axis) -> Edges:

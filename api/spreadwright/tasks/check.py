@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
-from spreadwright.cutting import cut_sheets, cut_steps, pieces, tree_findings, trimmer_findings
+from spreadwright.cutting import bench_findings, cut_sheets, cut_steps, pieces, tree_findings, trimmer_findings
 from spreadwright.document import AnyReading, Reading, position
 from spreadwright.errors import Finding, InvalidDocument, has_errors
 from spreadwright.model import Bench, PaperSet, Recipe
@@ -39,6 +39,8 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
         UnknownName: The colourway is none of this recipe and set.
     """
     title = str(reading.document.get("title") or reading.model.id)
+    if isinstance(reading.model, Bench) and not has_errors(reading.findings):
+        return Report(reading.kind, title, _sorted((*reading.findings, *bench_findings(reading.model)), reading))
     if not isinstance(reading.model, Recipe):
         return Report(reading.kind, title, _sorted(reading.findings, reading))
     found = recipe_findings(reading, bench)
