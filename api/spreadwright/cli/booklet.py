@@ -6,12 +6,11 @@ import click
 
 from spreadwright import tasks
 from spreadwright.cli import signals, sources
-from spreadwright.cli.options import bench_option, set_option
+from spreadwright.cli.options import bench_option, language_option, set_option
 from spreadwright.cli.pictures import write_file
 from spreadwright.store import Collection
 from spreadwright.tasks.booklet import Format, dress, recipe_address
 from spreadwright.tasks.booklet import booklet as booklet_pdf
-from spreadwright.words import LANGUAGES
 
 
 @click.command()
@@ -26,9 +25,7 @@ from spreadwright.words import LANGUAGES
     show_default=True,
     help="The paper that it is printed on, upright.",
 )
-@click.option(
-    "--language", type=click.Choice(LANGUAGES), help="In which it speaks; otherwise the recipe's, or English."
-)
+@language_option
 @click.option(
     "--address",
     envvar="SPREADWRIGHT_ADDRESS",
