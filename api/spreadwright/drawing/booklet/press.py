@@ -59,9 +59,14 @@ def printed(html: str, css: str, *, what: str = "The booklet", told: Callable[[s
         told("laying out the pages")
         document = weasyprint.HTML(string=html, url_fetcher=fetcher).render(stylesheets=[sheet], font_config=known)
         told(f"writing {len(document.pages)} pages")
-        return bytes(document.write_pdf(pdf_tags=True) or b"")
+        return bytes(document.write_pdf(pdf_tags=True, finisher=_titled) or b"")
     except Exception as cause:  # the library raises whatever its parser and its binding raise
         raise CannotDraw(what) from cause
+
+
+def _titled(_: Any, pdf: Any) -> None:
+    """Readers show the title, not the name of the file."""
+    pdf.catalog["ViewerPreferences"] = "<< /DisplayDocTitle true >>"
 
 
 def _fetcher() -> Any:
