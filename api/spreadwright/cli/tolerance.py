@@ -12,9 +12,8 @@ from spreadwright.tasks.tolerance import Tolerance
 from spreadwright.tasks.tolerance import tolerance as expected
 from spreadwright.tasks.tolerance_answers import tolerance_answer
 from spreadwright.tolerance import Expected, amount
+from spreadwright.words import gettext as _
 from spreadwright.words import speaking
-
-_HEADS = ("piece", "size", "", "worst", "typical", "why")
 
 
 @click.command()
@@ -36,13 +35,14 @@ def tolerance(collection: Collection, recipe: str, bench: str | None, language: 
 
 def _print(found: Tolerance) -> None:
     accuracy = with_unit(found.bench.trimmer.accuracy, found.bench.unit)
-    click.echo(f"{found.recipe.title}, for: {found.bench.title}, each cut within {accuracy} of its reading\n")
-    rows = [_HEADS, *_rows(found)]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADS) - 1)]
+    click.echo(f"{found.recipe.title}, " + _("for: {bench}").format(bench=found.bench.title))
+    click.echo(_("Each cut may lie up to {accuracy} from its reading.").format(accuracy=accuracy) + "\n")
+    rows = [(_("Piece"), _("Size"), "", _("At worst"), _("Typically"), _("Why")), *_rows(found)]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]) - 1)]
     for row in rows:
         cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
         click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
-    click.echo("\nAbout nine makers in ten stay within what is typical, all within the worst.\n")
+    click.echo("\n" + _("About nine makers in ten stay within what is typical, all within the worst.") + "\n")
     printing.print_findings("what could come out wrong", found.findings)
 
 
@@ -50,12 +50,12 @@ def _rows(found: Tolerance) -> Iterator[tuple[str, ...]]:
     unit = found.bench.unit
     for each in found.pieces:
         size = size_text(each.width.length, each.height.length, unit)
-        yield (f"{each.piece.mark} {each.piece.id}", size, "width", *_cells(each.width, found))
-        yield ("", "", "height", *_cells(each.height, found))
+        yield (f"{each.piece.mark} {each.piece.id}", size, _("Width"), *_cells(each.width, found))
+        yield ("", "", _("Height"), *_cells(each.height, found))
 
 
 def _cells(side: Expected, found: Tolerance) -> tuple[str, str, str]:
     unit = found.bench.unit
     if not side.worst:
-        return ("exact", "exact", side.why)
+        return (_("exact"), _("exact"), side.why)
     return (f"± {amount(side.worst, unit)}", f"± {amount(side.typical, unit)}", side.why)
