@@ -8,10 +8,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from spreadwright.cutting import cut_sheets, cut_steps
-from spreadwright.model import INCH_BENCH, Measures
+from spreadwright.model import INCH_BENCH, Axis, Branch, Leaf, Measures, Split, Use
 from spreadwright.store import Collection
 from spreadwright.tolerance import partings, traced
-from strategies import cut_trees, recipe_of
+from spreadwright.tolerance.orders import reorderings
+from strategies import INCH, cut_trees, recipe_of
 from tolerance.makers import Makers
 
 COUNT = 100_000
@@ -66,3 +67,17 @@ def test_makers_without_error_cut_what_the_scale_says():
     exact = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, accuracy=0))
     for deviation, off in simulated(cut_sheets(COLLECTION.recipe("rain-until-four").model), exact, count=2):
         assert np.all(off == 0) and deviation.worst == deviation.typical == 0
+
+
+def test_makers_who_cut_in_another_order_come_out_as_was_worked_out_for_it():
+    tree = Split(Axis.COLUMNS, tuple(Branch(width * INCH, Leaf(Use.PIECE, f"p{width}")) for width in (5, 4, 2, 1)))
+    sheets = cut_sheets(recipe_of(tree))
+    cuts = partings(cut_steps(sheets, INCH_BENCH), INCH_BENCH.trimmer)
+    others = list(reorderings(sheets, cuts, traced(sheets, cuts), INCH_BENCH.trimmer))
+    assert len(others) > 20
+    for other in others:
+        made = Makers(20_000, INCH_BENCH.trimmer.accuracy).cut_otherwise(sheets, other.cuts)
+        for part in sheets[0].parts:
+            deviation, off = other.found[part.id].width.deviation, made[part.id][0] - part.rect.width
+            assert np.abs(off).max() <= deviation.worst
+            assert off.std() == pytest.approx(deviation.standard, rel=0.02)
