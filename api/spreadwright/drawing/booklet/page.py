@@ -42,10 +42,11 @@ class PlacePicture:
     """What one picture shows.
 
     Attributes:
-        page: The size of the page, ticks.
+        page: The size of the page, or of the piece on which this one is joined, ticks.
         down: What lies on it already, from below upward.
         piece: Where the next piece goes.
-        flush: Pairs of ends of the edges that lie on an edge which is there already.
+        carried: What is joined to the piece already, as it lies on it.
+        flush: Lines, of no width or no height, where it lies on an edge that is there already.
     """
 
     page: Size
@@ -53,6 +54,7 @@ class PlacePicture:
     piece: Rect
     mark: str
     distances: tuple[Distance, ...]
+    carried: tuple[Rect, ...] = ()
     flush: tuple[Rect, ...] = ()
     title: str = ""
 
@@ -67,6 +69,8 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
         for rect in _seen(picture.down):
             canvas.rect(frame.rect(rect), _DOWN)
         _piece(canvas, frame.rect(picture.piece))
+        for rect in _seen(picture.carried):
+            canvas.rect(frame.rect(rect), _DOWN)
     canvas.rect(whole, stroked(INK, LINE))
     for edge in picture.flush:
         drawn = frame.rect(edge)
