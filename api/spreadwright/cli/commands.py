@@ -11,10 +11,14 @@ import click
 from spreadwright import __version__, colour, tasks
 from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.booklet import booklet
+from spreadwright.cli.cut_paths import cut_paths
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.options import bench_option, json_option, language_option, set_option
+from spreadwright.cli.photos import photos
 from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.pieces import pieces
 from spreadwright.cli.planning import plan
+from spreadwright.cli.templates import templates
 from spreadwright.cli.tolerance import tolerance
 from spreadwright.errors import SpreadwrightError
 from spreadwright.store import Collection
@@ -185,7 +189,11 @@ def draw_command(
 
 
 main.add_command(booklet)
+main.add_command(cut_paths)
+main.add_command(photos)
+main.add_command(pieces)
 main.add_command(plan)
+main.add_command(templates)
 main.add_command(tolerance)
 
 

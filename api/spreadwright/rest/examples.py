@@ -10,7 +10,7 @@ from spreadwright.store import BENCH_OF_UNIT, Collection
 def examples_from(collection: Collection) -> dict[str, Any]:
     """A value for each parameter, all of them fitting together; for those that name documents as the collection has."""
     examples = {"start": 0, "limit": 20, "width": 1200, "sheet": 1, "kind": "recipe", "version": "1"}
-    examples |= {"page": "a4", "language": "en"}
+    examples |= {"page": "a4", "language": "en", "border": "wide"}
     examples |= {"seconds": 2.5, "seed": 1, "n": 1}
     examples |= dict.fromkeys(("bench_id", "bench"), BENCH_OF_UNIT[Unit.INCH])
     sets = [each.model for each in collection.paper_sets.values() if each.is_sound]

@@ -14,6 +14,7 @@ from webargs.flaskparser import FlaskParser
 from spreadwright.errors import SpreadwrightError, nearest_hint
 from spreadwright.tasks.booklet import Format
 from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
+from spreadwright.tasks.photos import Border
 from spreadwright.words import LANGUAGES
 
 FURTHEST = 250_000
@@ -148,6 +149,30 @@ class BookletQuery(InstructionsQuery, PapersQuery):
     """On whose bench, in which papers, on which paper it is printed, and in which language."""
 
     page = _one_of("The paper that it is printed on: {known}.", [each.value for each in Format], load_default="a4")
+
+
+class PhotosQuery(InstructionsQuery):
+    """On whose bench, in which language, and with which border."""
+
+    border = _one_of(
+        "The border round every photo: {known}; as the recipe says, 1/8 in, or 1/4 in.",
+        [each.value for each in Border],
+        load_default="recipe",
+    )
+
+
+class CutPathsQuery(BenchQuery):
+    """In the order of whose bench, and which sheet."""
+
+    sheet = _whole(
+        "The number of the sheet, for SVG and DXF. When left out: the first that is cut.", least=1, most=10_000
+    )
+
+
+class TemplatesQuery(InstructionsQuery):
+    """On whose bench, in which language, and on which paper it is printed."""
+
+    page = _one_of("The paper that is printed on: {known}.", [each.value for each in Format], load_default="a4")
 
 
 class ColourwaysQuery(PageQuery):

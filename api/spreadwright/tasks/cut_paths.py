@@ -109,7 +109,7 @@ def _sheet(sheet: PathSheet, unit: Unit) -> Json:
 
 
 def _cut(line: CutLine) -> Json:
-    return {"from": list(line.start), "to": list(line.end)}
+    return {"start": list(line.start), "end": list(line.end)}
 
 
 def _paths(sheet: CutSheet, found: Cutting) -> CutPaths:
