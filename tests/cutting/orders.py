@@ -7,9 +7,9 @@ set aside. Cost is counted anew here, from where paper lies and what the scale s
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from spreadwright.cutting.effort import PICK_UP, QUARTER_TURN, SETTING
+from spreadwright.cutting.effort import NARROW, PICK_UP, QUARTER_TURN, SETTING
 from spreadwright.cutting.measured import Measured
-from spreadwright.model import Axis, Hand
+from spreadwright.model import Axis, Hand, Trimmer
 
 
 @dataclass(frozen=True)
@@ -34,7 +34,7 @@ FALLS = {  # what falls at a right hand, by how the part lies
 }
 
 
-def least_effort(sheet: Measured, hand: Hand) -> int:
+def least_effort(sheet: Measured, trimmer: Trimmer) -> int:
     """The smallest weighted sum of any order, found by trying all of them."""
     best = [10**9]
     rows = {id(part): part for part in sheet.splits()}
@@ -55,7 +55,7 @@ def least_effort(sheet: Measured, hand: Hand) -> int:
             if part is not board and board:
                 others.append(board)
             handling = 0 if part is board else PICK_UP
-            for lies, end in falls(rows[part.row].axis, hand):
+            for lies, end in falls(rows[part.row].axis, trimmer.hand):
                 settings = rows[part.row].settings
                 if end not in settings or part.end not in ("", end):
                     continue
@@ -63,6 +63,8 @@ def least_effort(sheet: Measured, hand: Hand) -> int:
                 quarters = min((lies - part.lies) % 4, (part.lies - lies) % 4)
                 more = handling + QUARTER_TURN * quarters + SETTING * (reading != setting)
                 fallen, stays = (part.left[-1], part.left[:-1]) if end == "last" else (part.left[0], part.left[1:])
+                sides = [each.rect.width if rows[part.row].axis is Axis.COLUMNS else each.rect.height for each in stays]
+                more += NARROW * (sum(sides) < trimmer.shortest)
                 kept = [Scrap(part.row, stays, part.done + 1, end, lies)] if len(stays) > 1 else whole(stays[0], lies)
                 go(kept[0] if kept else None, others + whole(fallen, lies), reading, cost + more, seen)
 

@@ -71,6 +71,12 @@ class Measured:
         start, end = self.across if axis is Axis.COLUMNS else self.down
         return end - start
 
+    def kept(self, end: End, done: int) -> int:
+        """How wide what stays under the clamp is designed to be when `done` cuts are made and one more falls, ticks."""
+        left = self.children[done + 1 :] if end is End.FIRST else self.children[: len(self.children) - done - 1]
+        axis = self.axis or Axis.COLUMNS
+        return sum(child.region.along(axis) or 0 for child in left)
+
     def splits(self) -> Iterator["Measured"]:
         """Every part that takes cuts, from this one down."""
         if self.children:

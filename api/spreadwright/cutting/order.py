@@ -13,14 +13,14 @@ that cost the same the one is taken whose long cuts come first, while the paper 
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from spreadwright.cutting.effort import PICK_UP, QUARTER_TURN, SETTING
+from spreadwright.cutting.effort import NARROW, PICK_UP, QUARTER_TURN, SETTING
 from spreadwright.cutting.lie import UPRIGHT, End, lie, turn, usual_end
 from spreadwright.cutting.measured import Measured
-from spreadwright.model import Axis, Hand
+from spreadwright.model import Axis, Trimmer
 
-MOST_TRIED = 60_000
+MOST_TRIED = 40_000
 """The most cuts that are tried for the sheets of one recipe; about a second."""
 LEAST_TRIED = 10_000
 """So many are tried for every sheet in any case, which is enough for the best order of eight pieces."""
@@ -86,16 +86,16 @@ class Order:
     is_best: bool
 
 
-def best_order(sheet: Measured, hand: Hand, setting: int = UNSET, most_tried: int = MOST_TRIED) -> Order:
+def best_order(sheet: Measured, trimmer: Trimmer, setting: int = UNSET, most_tried: int = MOST_TRIED) -> Order:
     """The order of least effort for one sheet that takes cuts.
 
     Args:
         sheet: The sheet, measured.
-        hand: That works the arm.
+        trimmer: On which it is cut.
         setting: What the scale shows before the first cut, ticks.
         most_tried: The most cuts that are tried.
     """
-    rules = Rules({part.shape: part for part in sheet.splits()}, hand)
+    rules = Rules({part.shape: part for part in sheet.splits()}, trimmer)
     start = State(Lying(sheet.shape), (), setting)
     cuts = sum(len(part.children) - 1 for part in sheet.splits())
     plain, found = _walk(rules, start), _search(rules, start, cuts, most_tried)
@@ -107,7 +107,8 @@ class Rules:
     """What may be done with the parts of one sheet, and what it costs."""
 
     parts: Mapping[int, Measured]
-    hand: Hand
+    trimmer: Trimmer
+    narrow: dict[tuple[int, int, End], bool] = field(default_factory=dict)
 
     def moves(self, state: State) -> Iterator[Move]:
         """Every cut that can be made next."""
@@ -120,12 +121,12 @@ class Rules:
         if part.end:
             return (End(part.end),)
         allowed = self.parts[part.shape].settings
-        usual = usual_end(self._axis(part), self.hand)
+        usual = usual_end(self._axis(part), self.trimmer.hand)
         return tuple(end for end in (usual, usual.other) if end in allowed)
 
     def lies(self, move: Move) -> int:
         """How the part lies for a cut, quarter turns to the left."""
-        return lie(self._axis(move.part), move.end, self.hand)
+        return lie(self._axis(move.part), move.end, self.trimmer.hand)
 
     def halves(self, move: Move) -> tuple[Lying | None, Lying | None]:
         """What falls and what is kept, as far as they are cut further."""
@@ -149,10 +150,19 @@ class Rules:
         aside += [falling] if falling else []
         is_set = reading != state.setting
         turned = abs(turn(part.lies, self.lies(move)))
-        weight = SETTING * is_set + PICK_UP * is_picked_up + QUARTER_TURN * turned
-        is_unusual = move.end is not usual_end(self._axis(part), self.hand)
+        is_narrow = self._is_narrow(move)
+        weight = NARROW * is_narrow + SETTING * is_set + PICK_UP * is_picked_up + QUARTER_TURN * turned
+        is_unusual = move.end is not usual_end(self._axis(part), self.trimmer.hand)
         late = number * self.parts[part.shape].true(self._axis(part).other)
         return State(kept, tuple(sorted(aside)), reading), (weight, int(is_unusual), reading if is_set else 0, late)
+
+    def _is_narrow(self, move: Move) -> bool:
+        """Whether what stays is narrower than can be held safely."""
+        key = (move.part.shape, move.part.done, move.end)
+        if key not in self.narrow:
+            kept = self.parts[move.part.shape].kept(move.end, move.part.done)
+            self.narrow[key] = kept < self.trimmer.shortest
+        return self.narrow[key]
 
     def _axis(self, part: Lying) -> Axis:
         axis = self.parts[part.shape].axis

@@ -77,11 +77,16 @@ def together(count: int) -> str:
 
 
 def _caution(step: CutStep, bench: Bench) -> str:
-    narrow = min(_side(step.falling.rect, step), _side(step.kept.rect, step), step.length)
-    if narrow >= bench.trimmer.shortest:
-        return ""
-    told = _("This strip is only {width} wide: hold it with a ruler, not with your fingers.")
-    return told.format(width=with_unit(narrow, bench.unit))
+    """What to take care of where a strip is narrower than can be held safely: held ones before those that fall."""
+    shortest, held = bench.trimmer.shortest, min(_side(step.kept.rect, step), step.length)
+    falls = _side(step.falling.rect, step)
+    if held < shortest:
+        told = _("This strip is only {width} wide: hold it with a ruler, not with your fingers.")
+        return told.format(width=with_unit(held, bench.unit))
+    if falls < shortest:
+        told = _("The strip that falls is only {width} wide: let it fall, and do not reach for it.")
+        return told.format(width=with_unit(falls, bench.unit))
+    return ""
 
 
 def _side(rect: Rect, step: CutStep) -> int:

@@ -17,7 +17,7 @@ from spreadwright.cutting.order import LEAST_TRIED, MOST_TRIED, UNSET, Lying, Mo
 from spreadwright.cutting.parts import CutSheet
 from spreadwright.cutting.stacks import Stack, stacks
 from spreadwright.geometry import Rect
-from spreadwright.model import Axis, Bench, Hand, Measures, Use
+from spreadwright.model import Axis, Bench, Measures, Trimmer, Use
 
 
 class Fate(StrEnum):
@@ -132,24 +132,29 @@ def _cut_steps(sheets: tuple[CutSheet, ...], _pointers: tuple[str, ...], bench: 
         measured = stack[0][1]
         key = (measured.shape, setting)
         if key not in orders:
-            orders[key] = best_order(measured, bench.trimmer.hand, setting, most_tried)
+            orders[key] = best_order(measured, bench.trimmer, setting, most_tried)
         steps += _Player(stack, bench, len(steps), setting).played(orders[key].moves)
         setting = steps[-1].reading
     return tuple(steps)
 
 
-def effort(steps: Sequence[CutStep], hand: Hand) -> Effort:
-    """What the cuts cost, counted from the steps; `hand` works the arm."""
+def effort(steps: Sequence[CutStep], trimmer: Trimmer) -> Effort:
+    """What the cuts cost on a trimmer, counted from the steps."""
     return total(
         Effort(
+            narrow=int(_side(step.kept.rect, step.axis) < trimmer.shortest),
             settings=int(step.is_set_now),
             quarter_turns=abs(step.turned),
             pick_ups=int(step.arrival is Arrival.PICKED_UP),
-            unusual=int(step.quarter_turns_left != lie(step.axis, usual_end(step.axis, hand), hand)),
+            unusual=int(step.quarter_turns_left != lie(step.axis, usual_end(step.axis, trimmer.hand), trimmer.hand)),
             reach=step.reading if step.is_set_now else 0,
         )
         for step in steps
     )
+
+
+def _side(rect: Rect, axis: Axis) -> int:
+    return rect.width if axis is Axis.COLUMNS else rect.height
 
 
 @dataclass(frozen=True, slots=True)

@@ -251,8 +251,9 @@ class Pile(Envelope):
 
 
 class Effort(Envelope):
-    """What cutting costs: how often the scale is set, paper is turned by a quarter, and a part is picked up again."""
+    """What cutting costs: narrow strips held, settings, quarter turns, and parts picked up again."""
 
+    narrow_held = Integer()
     settings = Integer()
     quarter_turns = Integer()
     pick_ups = Integer()

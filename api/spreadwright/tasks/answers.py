@@ -107,6 +107,7 @@ def cuts_answer(cutting: Cutting) -> Json:
 def effort_answer(effort: Effort) -> Json:
     """What cutting costs, by which orders of cuts are compared."""
     return {
+        "narrow_held": effort.narrow,
         "settings": effort.settings,
         "quarter_turns": effort.quarter_turns,
         "pick_ups": effort.pick_ups,

@@ -87,7 +87,7 @@ def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting
         pieces=tuple(by_id.values()),
         steps=steps,
         words=tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps),
-        effort=effort(steps, bench.trimmer.hand),
+        effort=effort(steps, bench.trimmer),
         piles=piles(recipe, sheets, steps),
         page_of=dict(page_of),
         cautions=cautions(),
