@@ -49,8 +49,8 @@ def _entry(plan: BookletPlan, step: PlaceStep, before: Sequence[PlaceStep], page
         step.placed.rect,
         mark,
         tuple(_distances(step, plan.bench, page)),
-        tuple(_flush(step, page)),
-        alt,
+        flush=tuple(_flush(step, page)),
+        title=alt,
     )
     drawn = picture(place_picture(shown, prefix=f"g{step.number}-"), alt)
     return Entry(str(step.number), drawn, typeset(""), (typeset(step.sentence),))
