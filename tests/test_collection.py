@@ -1,18 +1,22 @@
 """Every document of the shipped collection, from end to end."""
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 
 from spreadwright.colour import choices, colourway_findings, count, first
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading, canonical, read_any, read_paper_set, read_recipe
+from spreadwright.drawing.sheet import cut_sheet_picture
 from spreadwright.errors import Severity
 from spreadwright.geometry import Rect, area, is_tiled, uncovered
 from spreadwright.lengths import Unit
 from spreadwright.model import INCH_BENCH, Colourway, Recipe, Use
 from spreadwright.store import Collection
 from spreadwright.tasks import check, cut, place, recipe_findings
+from spreadwright.tasks.draw import sheet_plans
+from spreadwright.words import LANGUAGES, speaking
 from trimmer import SimulatedTrimmer
 
 COLLECTION = Collection()
@@ -127,6 +131,18 @@ def test_pieces_are_piled_in_the_order_in_which_they_fall(recipe_id: str, bench_
         assert [each for each in piled if each not in whole] == [
             each for each in fallen if cutting.page_of.get(each) == pile.page
         ]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@each_recipe
+def test_no_table_of_a_cut_sheet_loses_a_word(recipe_id: str, language: str) -> None:
+    trimmers = [replace(COLLECTION.bench(bench_id).trimmer, stack=2) for bench_id in BENCHES]
+    with speaking(language):
+        for bench_id, trimmer in zip(BENCHES, trimmers, strict=True):
+            cutting = cut(reading_of(recipe_id), replace(COLLECTION.bench(bench_id), title="Short", trimmer=trimmer))
+            assert [
+                plan.numbers for plan in sheet_plans(cutting) if "…" in str(cut_sheet_picture(plan).outline())
+            ] == []
 
 
 @each_recipe

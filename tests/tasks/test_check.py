@@ -11,7 +11,8 @@ from spreadwright.errors import InvalidDocument, Severity, UnknownName
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH
 from spreadwright.tasks import check as check_reading
-from spreadwright.tasks import proven
+from spreadwright.tasks import proven, recipe_findings
+from spreadwright.words import speaking
 
 PAPER_SET = read_paper_set(json.dumps(PAPERS).encode(), "two").model
 
@@ -114,6 +115,14 @@ def test_each_fault_is_found_where_it_is(code, where, words, spoil):
     assert found, [(finding.code, finding.where) for finding in findings]
     assert any(words in finding.message for finding in found)
     assert all(finding.remedy.endswith((".", "?", "…")) and finding.message.endswith(".") for finding in findings)
+
+
+def test_findings_are_english_whatever_is_spoken():
+    millimetre = TICKS[Unit.MILLIMETRE]
+    metric = replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=replace(INCH_BENCH.trimmer, graduation=millimetre))
+    with speaking("de"):
+        spoken = recipe_findings(read_recipe(sound()), metric)
+    assert spoken == recipe_findings(read_recipe(sound()), metric)
 
 
 def test_misspelt_member_names_the_one_that_is_meant():

@@ -179,7 +179,8 @@ def _off_mark(part: Measured, end: End, index: int, bench: Bench) -> Finding:
         f"The cut between {before} and {after} is set to {with_unit(exact, unit)}, "
         "between two marks of the trimmer’s scale."
     )
-    remedy = f"The nearest marks are {below} and {above}; move the cut to one of them, or use a finer scale."
+    chosen = with_unit(part.settings[end][index].reading, unit)
+    remedy = f"The nearest marks are {below} and {above}; {chosen} is set. A finer scale comes closer."
     return warning("off-graduation", part.region.where, message, remedy)
 
 

@@ -122,7 +122,7 @@ def _new_sheet(step: CutStep, paper: str, size: str) -> str:
     }
     numbers = listed([str(number) for number in step.sheets])
     lay = told[step.quarter_turns_left].format(numbers=numbers, paper=paper, size=size)
-    level = _("They are cut together: keep their edges level.")
+    level = _("They are cut together: keep their edges level, and take what lies on one another as one part.")
     return f"{lay} {level}"
 
 

@@ -10,6 +10,7 @@ from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.photos import photo_findings
 from spreadwright.placing import placed_pieces, placing_findings
 from spreadwright.tolerance import tolerance_findings
+from spreadwright.words import SOURCE, speaking
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +53,12 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
 
 
 def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tuple[Finding, ...]:
-    """All findings of a recipe; without a bench those that hold on every bench."""
+    """All findings of a recipe, in English whatever is spoken; without a bench those that hold on every bench."""
+    with speaking(SOURCE):
+        return _recipe_findings(reading, bench)
+
+
+def _recipe_findings(reading: Reading[Recipe], bench: Bench | None) -> tuple[Finding, ...]:
     recipe = reading.model
     cut = pieces(cut_sheets(recipe))
     findings = (
