@@ -1,6 +1,7 @@
 """The table of a cut sheet: what lies on the board, what to set the scale to, where both parts go."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import zip_longest
 
 from spreadwright.cutting import (
     HALF_ROUND,
@@ -20,6 +21,9 @@ from spreadwright.lengths import Unit, size_text
 from spreadwright.model import Bench, Measures, Piece, Use
 from spreadwright.words import gettext as _
 
+_ON_A_LINE = 3
+"""Marks of pieces that stand in one cell."""
+
 
 def cut_table(
     steps: Sequence[CutStep],
@@ -37,22 +41,26 @@ def cut_table(
         page_of: The page on whose pile each piece goes, by id.
         bench: Whose readings they are; its unit is that of every figure.
     """
-    rows = tuple(
-        (
-            str(step.number),
-            _on_board(step, bench.unit),
-            _setting(step, bench),
-            _goes(step.falling, pieces, page_of),
-            _goes(step.kept, pieces, page_of),
-        )
-        for step in steps
-    )
-    warned = frozenset(index for index, each in enumerate(words) if each.caution)
+    rows: list[tuple[str, ...]] = []
+    warned: list[int] = []
+    for step, each in zip(steps, words, strict=True):
+        warned += [len(rows)] if each.caution else []
+        rows += _rows(step, pieces, page_of, bench)
     is_kept = steps[0].measures is Measures.KEPT
     measured = _("Scale (part that stays)") if is_kept else _("Scale (part that falls)")
     heads = (_("Cut"), _("On the board"), measured, _("Falls"), _("Stays"))
     note = _("Sizes are width × height as drawn. Readings for the bench “{bench}”.").format(bench=bench.title)
-    return Table(heads, rows, warned, note)
+    return Table(heads, tuple(rows), frozenset(warned), note)
+
+
+def _rows(
+    step: CutStep, pieces: Mapping[str, Piece], page_of: Mapping[str, str], bench: Bench
+) -> Iterator[tuple[str, ...]]:
+    """The row of a cut; the pieces of many sheets run on below it."""
+    head = (str(step.number), _on_board(step, bench.unit), _setting(step, bench))
+    goes = [_goes(share, pieces, page_of) for share in (step.falling, step.kept)]
+    for index, (falls, stays) in enumerate(zip_longest(*goes, fillvalue="")):
+        yield (*(head if index == 0 else ("", "", "")), falls, stays)
 
 
 def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> Table:
@@ -61,7 +69,7 @@ def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Map
     if part.rect is None:
         raise ValueError("a sheet of unknown size cannot be drawn; check the recipe first")
     goes = _goes(Share(part.rect, Fate(part.use or Use.SCRAP), (part.id,)), pieces, page_of)
-    return Table((_("Whole sheet"), ""), ((goes, _("It is not cut.")),))
+    return Table((_("Whole sheet"), ""), ((goes[0], _("It is not cut.")),))
 
 
 def _on_board(step: CutStep, unit: Unit) -> str:
@@ -87,14 +95,18 @@ def _setting(step: CutStep, bench: Bench) -> str:
     return shown if step.is_set_now else _("as before, {reading}").format(reading=shown)
 
 
-def _goes(share: Share, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> str:
+def _goes(share: Share, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> list[str]:
+    """Where a part goes; the pieces of sheets cut together by their piles, a few on a line."""
     if share.fate is Fate.SET_ASIDE:
-        return _("aside until cut {cut}").format(cut=share.until)
+        return [_("aside until cut {cut}").format(cut=share.until)]
     if share.fate is not Fate.PIECE:
         told = {Fate.SPARE: _("spare, keep it"), Fate.ON_BOARD: _("cut further"), Fate.SCRAP: _("scrap")}
-        return told[share.fate]
-    pages = {page_of.get(each): None for each in share.ids}
-    return ", ".join(_to_pile(page, [i for i in share.ids if page_of.get(i) == page], pieces) for page in pages)
+        return [told[share.fate]]
+    lines = []
+    for page in dict.fromkeys(page_of.get(each) for each in share.ids):
+        ids = [each for each in share.ids if page_of.get(each) == page]
+        lines += [_to_pile(page, ids[i : i + _ON_A_LINE], pieces) for i in range(0, len(ids), _ON_A_LINE)]
+    return lines
 
 
 def _to_pile(page: str | None, ids: Sequence[str], pieces: Mapping[str, Piece]) -> str:

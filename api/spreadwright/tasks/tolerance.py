@@ -9,6 +9,7 @@ from spreadwright.model import Bench, Recipe
 from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.tolerance import PieceTolerance, partings, piece_tolerances, tolerance_findings, traced
+from spreadwright.words import SOURCE, speaking
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,5 +43,6 @@ def tolerance(reading: Reading[Recipe], bench: Bench) -> Tolerance:
     sheets = cut_sheets(recipe)
     steps, cut = cut_steps(sheets, bench), pieces(sheets)
     found = traced(sheets, partings(steps, bench.trimmer))
-    findings = tolerance_findings(recipe, sheets, steps, placed_pieces(recipe, cut), bench)
+    with speaking(SOURCE):
+        findings = tolerance_findings(recipe, sheets, steps, placed_pieces(recipe, cut), bench)
     return Tolerance(recipe, bench, piece_tolerances(cut, found, bench), findings)
