@@ -6,10 +6,13 @@ set aside. Cost is counted anew here, from where paper lies and what the scale s
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
+from random import Random
 
 from spreadwright.cutting.effort import NARROW, PICK_UP, QUARTER_TURN, SETTING
 from spreadwright.cutting.measured import Measured
-from spreadwright.model import Axis, Hand, Trimmer
+from spreadwright.model import Axis, Branch, Content, Hand, Leaf, Split, Trimmer, Use
+from strategies import EIGHTH
 
 
 @dataclass(frozen=True)
@@ -76,3 +79,18 @@ def falls(axis: Axis | None, hand: Hand) -> Iterator[tuple[int, str]]:
     for (along, lies), end in FALLS.items():
         if along is axis:
             yield (lies if hand is Hand.RIGHT else (lies + 2) % 4), end
+
+
+def random_tree(chance: Random, width: int, height: int, axis: Axis, pieces: int) -> Content:
+    """A tree of so many pieces, fewer where a part gets too narrow; sides in eighths of an inch."""
+    total = width if axis is Axis.COLUMNS else height
+    if pieces == 1 or total < 4:
+        return Leaf(Use.PIECE, "part")
+    count = min(chance.randint(2, min(pieces, 4)), total - 1)
+    extents = [b - a for a, b in pairwise([0, *sorted(chance.sample(range(1, total), count - 1)), total])]
+    shares = [1] * count
+    for _ in range(pieces - count):
+        shares[chance.randrange(count)] += 1
+    sides = [(extent, height) if axis is Axis.COLUMNS else (width, extent) for extent in extents]
+    parts = [random_tree(chance, *side, axis.other, share) for side, share in zip(sides, shares, strict=True)]
+    return Split(axis, tuple(Branch(extent * EIGHTH, part) for extent, part in zip(extents, parts, strict=True)))

@@ -1,14 +1,16 @@
 from dataclasses import replace
+from random import Random
 
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from cutting.orders import least_effort
+from cutting.orders import least_effort, random_tree
 from spreadwright.cutting import cut_sheets, cut_steps, effort
 from spreadwright.cutting.measured import Gauge
 from spreadwright.cutting.order import LEAST_TRIED, Lying, Rules, State, _walk, best_order
-from spreadwright.model import INCH_BENCH, Axis, Branch, Hand, Leaf, Split, Use
+from spreadwright.lengths import TICKS, Unit
+from spreadwright.model import INCH_BENCH, Axis, Branch, Hand, Leaf, Measures, Split, Use
 from strategies import EIGHTH, INCH, benches, cut_trees, recipe_of
 
 
@@ -31,6 +33,19 @@ def test_order_of_up_to_eight_pieces_is_the_best_of_all(tree, bench):
     assert found.is_best and found.rank[0] == least_effort(sheet, bench.trimmer)
 
 
+@pytest.mark.parametrize("pieces", [5, 6, 7, 8])
+def test_no_order_of_a_random_sheet_takes_less_effort_than_the_one_found(pieces):
+    for seed in range(60):
+        chance = Random(100 * pieces + seed)
+        marks, hand = chance.choice([EIGHTH, TICKS[Unit.MILLIMETRE]]), chance.choice(list(Hand))
+        trimmer = replace(INCH_BENCH.trimmer, graduation=marks, hand=hand, measures=chance.choice(list(Measures)))
+        sheet = measured(
+            random_tree(chance, 96, 96, chance.choice(list(Axis)), pieces), replace(INCH_BENCH, trimmer=trimmer)
+        )
+        found = best_order(sheet, trimmer, most_tried=LEAST_TRIED)
+        assert found.is_best and found.rank[0] == least_effort(sheet, trimmer), seed
+
+
 @settings(max_examples=40, deadline=None)
 @given(cut_trees(depth=5), benches())
 def test_order_is_never_worse_than_cutting_each_part_to_its_end(tree, bench):
@@ -41,6 +56,7 @@ def test_order_is_never_worse_than_cutting_each_part_to_its_end(tree, bench):
     assert best_order(sheet, bench.trimmer, most_tried=2_000).rank <= plain.rank
 
 
+@settings(deadline=None)
 @given(st.lists(cut_trees(), min_size=1, max_size=2), benches())
 def test_steps_cost_what_their_order_promised(trees, bench):
     sheets = cut_sheets(recipe_of(*trees[:1]))

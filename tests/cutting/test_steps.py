@@ -39,12 +39,14 @@ def promised(recipe: Recipe) -> dict[str, Rect]:
     return {part.id: part.rect for sheet in cut_sheets(recipe) if len(sheet.parts) > 1 for part in sheet.parts}
 
 
+@settings(deadline=None)
 @given(st.lists(cut_trees(), min_size=1, max_size=3), benches(), st.integers(1, 3))
 def test_simulated_trimmer_gets_the_pieces_that_were_promised(trees, bench, times):
     recipe = recipe_of(*trees, times=times)
     assert followed(recipe, bench).done == promised(recipe)
 
 
+@settings(deadline=None)
 @given(st.lists(cut_trees(), min_size=1, max_size=2), benches(metric=True), st.integers(1, 2))
 def test_metric_trimmer_cuts_everything_within_half_a_mark_of_its_place(trees, bench, times):
     recipe = recipe_of(*trees, times=times)
@@ -54,6 +56,7 @@ def test_metric_trimmer_cuts_everything_within_half_a_mark_of_its_place(trees, b
             assert 2 * abs(getattr(true[name], edge) - getattr(rect, edge)) <= mark
 
 
+@settings(deadline=None)
 @given(st.lists(cut_trees(), min_size=1, max_size=3), benches())
 def test_each_sheet_takes_one_cut_less_than_it_has_parts(trees, bench):
     sheets = cut_sheets(recipe_of(*trees))
@@ -63,6 +66,7 @@ def test_each_sheet_takes_one_cut_less_than_it_has_parts(trees, bench):
     assert [step.number for step in steps] == list(range(1, len(steps) + 1))
 
 
+@settings(deadline=None)
 @given(cut_trees(), benches())
 def test_both_parts_of_a_cut_make_up_what_was_on_the_board(tree, bench):
     for step in steps_of(tree, bench):
