@@ -90,6 +90,19 @@ def test_every_piece_is_named_and_every_page_numbered():
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
+def test_first_page_holds_all_that_it_says_on_paper_that_lies(language):
+    def lying(recipe):
+        recipe["spread"]["size"], recipe["title"] = ["8 1/2", "11"], "A title of a few more words than usual"
+        recipe["sheets"][0]["size"] = ["8 1/2", "11"]
+
+    with speaking(language):
+        for paper in Format:
+            plan = template_plan(read_recipe(spoilt(lying, SMALL)), INCH_BENCH, paper)
+            data = templates(read_recipe(spoilt(lying, SMALL)), INCH_BENCH, paper)
+            assert plan.is_lying and len(pypdfium2.PdfDocument(data)) == plan.total
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
 def test_first_page_holds_all_that_it_says_in_every_language(language):
     with speaking(language):
         for paper in Format:

@@ -41,6 +41,7 @@ def templates_html(plan: TemplatePlan) -> str:
     return _template().render(
         language=spoken(),
         recipe=plan.recipe,
+        is_lying=plan.is_lying,
         title=_("{title}: templates").format(title=plan.recipe.title),
         subject=_about(plan),
         about=typeset(_about(plan)),

@@ -1,13 +1,14 @@
 """What a tile shows of its page: outlines at full size, marks, sizes, photographs."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from spreadwright.drawing.canvas import Canvas, stroked
 from spreadwright.drawing.dimensions import FIGURES
 from spreadwright.drawing.labels import Label, part_label
 from spreadwright.drawing.path import Path, Point
 from spreadwright.drawing.rooms import rooms
-from spreadwright.drawing.templates.outlines import edges, path
+from spreadwright.drawing.templates.outlines import Segment, edges, path
 from spreadwright.drawing.templates.plan import Leaf, TemplatePlan
 from spreadwright.drawing.theme import BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, SMALL, THIN
 from spreadwright.drawing.type import Align, Style, width, write
@@ -27,55 +28,71 @@ _FROM_EDGE = 13 * MM
 _LEAST = 32 * MM
 """A smaller room holds no dimension lines beside its label."""
 _SLASH = MM
+_FIGURE_PLACES = (12, 11, 10, 13, 9, 8, 7, 6, 5)
+"""Where a figure may stand along its line, sixteenths of it, the first where no hidden edge runs."""
 
 
 def content(canvas: Canvas, plan: TemplatePlan, leaf: Leaf) -> None:
-    """All that lies on the page, in the page's own coordinates."""
-    placed = plan.on(leaf.page)
-    for index, each in enumerate(placed):
-        seen, hidden = edges(each.rect, [later.rect for later in placed[index + 1 :]])
-        if each.rect.size != plan.page_size:
-            canvas.path(path(seen), SEEN)
-            canvas.path(path(hidden), HIDDEN)
+    """All that lies on the page where this tile shows it, in the page's own coordinates."""
+    placed = [each for each in plan.on(leaf.page) if each.rect.overlaps(leaf.tile.rect)]
+    laid = [_Laid(each, tuple(_over(each, placed[index + 1 :]))) for index, each in enumerate(placed)]
+    for each in laid:
+        if each.piece.rect.size != plan.page_size:
+            canvas.path(path(each.edges[0]), SEEN)
+            canvas.path(path(each.edges[1]), HIDDEN)
     canvas.rect(Rect.at(0, 0, plan.page_size), stroked(INK, BOLD_LINE))
-    for index, each in enumerate(placed):
-        photo = plan.photo_on(each)
+    for each in laid:
+        photo = plan.photo_on(each.piece)
         if photo:
-            canvas.path(path(edges(photo, [later.rect for later in placed[index + 1 :]])[0]), PHOTO)
-    under = [box for index, each in enumerate(placed) for box in _hidden_boxes(each, placed[index + 1 :])]
-    for index, each in enumerate(placed):
-        _words(canvas, plan, leaf, each, placed[index + 1 :], under)
+            canvas.path(path(edges(photo, each.covers)[0]), PHOTO)
+    under = [box for each in laid for box in each.hidden_boxes]
+    for each in laid:
+        _words(canvas, plan, leaf, each, under)
 
 
-def _hidden_boxes(each: PlacedPiece, above: Sequence[PlacedPiece]) -> list[Rect]:
-    """What the hidden edges of a piece take with a little air: no word stands on them."""
-    hidden = edges(each.rect, [later.rect for later in above])[1]
-    return [Rect.between(*start, *end).inset(-MM) for start, end in hidden]
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A piece, and the later ones that lie over part of it."""
+
+    piece: PlacedPiece
+    above: tuple[PlacedPiece, ...]
+
+    @property
+    def covers(self) -> list[Rect]:
+        return [later.rect for later in self.above]
+
+    @property
+    def edges(self) -> tuple[list[Segment], list[Segment]]:
+        return edges(self.piece.rect, self.covers)
+
+    @property
+    def hidden_boxes(self) -> list[Rect]:
+        """What its hidden edges take with a little air: no word stands on them."""
+        return [Rect.between(*start, *end).inset(-MM) for start, end in self.edges[1]]
 
 
-def _words(
-    canvas: Canvas,
-    plan: TemplatePlan,
-    leaf: Leaf,
-    each: PlacedPiece,
-    above: Sequence[PlacedPiece],
-    under: Sequence[Rect],
-) -> None:
+def _over(each: PlacedPiece, later: Sequence[PlacedPiece]) -> Iterator[PlacedPiece]:
+    return (other for other in later if other.rect.overlaps(each.rect))
+
+
+def _words(canvas: Canvas, plan: TemplatePlan, leaf: Leaf, laid: _Laid, under: Sequence[Rect]) -> None:
     """The label and the dimensions of what this tile shows of a piece, away from its joins and photographs' edges."""
-    whole = Rect.at(0, 0, plan.page_size)
+    whole, each, covers = Rect.at(0, 0, plan.page_size), laid.piece, laid.covers
     shown = _common(each.rect, _common(whole, _within_joins(leaf, whole)))
-    covers = [later.rect for later in above]
+    if shown.width <= 0 or shown.height <= 0:
+        return
+    near = [box for box in under if box.overlaps(shown)]
+    others = [found for later in laid.above if (found := plan.photo_on(later))]
+    taken = _dimensions(canvas, plan, each.rect, shown, covers, near) if each.rect.size != plan.page_size else []
     photo = plan.photo_on(each)
-    others = [found for later in above if (found := plan.photo_on(later))]
-    taken = _dimensions(canvas, plan, each.rect, shown, covers) if each.rect.size != plan.page_size else []
     if photo:
         inside = _common(photo, shown)
-        taken += _photo_words(canvas, plan, photo, inside, [*covers, *others, *taken, *under])
+        taken += _photo_words(canvas, plan, photo, inside, [*covers, *others, *taken, *near])
         shown = inside if inside.width > 0 and inside.height > 0 else shown
     free = rooms(shown, [*covers, *others])
     if free:
         size = size_text(each.rect.width, each.rect.height, plan.unit)
-        part_label(canvas, Label(each.piece.mark, each.piece.id, size), free[0], [*taken, *under])
+        part_label(canvas, Label(each.piece.mark, each.piece.id, size), free[0], [*taken, *near])
 
 
 def _within_joins(leaf: Leaf, whole: Rect) -> Rect:
@@ -95,7 +112,9 @@ def _common(one: Rect, other: Rect) -> Rect:
     return Rect.between(left, top, min(one.right, other.right), min(one.bottom, other.bottom))
 
 
-def _dimensions(canvas: Canvas, plan: TemplatePlan, rect: Rect, shown: Rect, covers: Sequence[Rect]) -> list[Rect]:
+def _dimensions(
+    canvas: Canvas, plan: TemplatePlan, rect: Rect, shown: Rect, covers: Sequence[Rect], under: Sequence[Rect]
+) -> list[Rect]:
     """Width and height along lines that run over the piece from edge to edge; what they take."""
     if min(shown.width, shown.height) < _LEAST:
         return []
@@ -103,31 +122,35 @@ def _dimensions(canvas: Canvas, plan: TemplatePlan, rect: Rect, shown: Rect, cov
     free = rooms(shown, covers)
     rows = [room for room in free if room.left == shown.left and room.right == shown.right and room.height >= _LEAST]
     if rows:
-        ends = tuple(x for x in (shown.left, shown.right) if x in (rect.left, rect.right))
-        taken += _across(canvas, rows[0], ends, with_unit(rect.width, plan.unit))
+        ends = [x for x in (shown.left, shown.right) if x in (rect.left, rect.right)]
+        taken += _across(canvas, rows[0], ends, with_unit(rect.width, plan.unit), under)
     columns = [room for room in free if room.top == shown.top and room.bottom == shown.bottom and room.width >= _LEAST]
     if columns:
-        ends = tuple(y for y in (shown.top, shown.bottom) if y in (rect.top, rect.bottom))
-        taken += _down(canvas, columns[0], ends, with_unit(rect.height, plan.unit))
+        ends = [y for y in (shown.top, shown.bottom) if y in (rect.top, rect.bottom)]
+        taken += _down(canvas, columns[0], ends, with_unit(rect.height, plan.unit), under)
     return taken
 
 
-def _across(canvas: Canvas, room: Rect, ends: Sequence[int], figure: str) -> list[Rect]:
+def _across(canvas: Canvas, room: Rect, ends: Sequence[int], figure: str, under: Sequence[Rect]) -> list[Rect]:
     """A dimension line near the top of a room, with strokes at the ends that are edges of the piece; what it takes."""
-    y, middle = room.top + _FROM_EDGE, room.left + room.width * 3 // 4
+    y, half = room.top + _FROM_EDGE, width(figure, FIGURES) // 2 + MM
     _line(canvas, (room.left, y), (room.right, y), [(x, y) for x in ends])
-    write(canvas, figure, (middle, y - MM), FIGURES, align=Align.MIDDLE)
-    half = width(figure, FIGURES) // 2 + MM
-    return [Rect.between(middle - half, y - 4 * MM, middle + half, y), Rect(room.left, y, room.width, 0).inset(-MM)]
+    middles = [room.left + room.width * part // 16 for part in _FIGURE_PLACES]
+    boxes = [Rect.between(middle - half, y - 4 * MM, middle + half, y) for middle in middles]
+    box = next((each for each in boxes if not any(each.overlaps(other) for other in under)), boxes[0])
+    write(canvas, figure, (box.left + half, y - MM), FIGURES, align=Align.MIDDLE)
+    return [box, Rect(room.left, y, room.width, 0).inset(-MM)]
 
 
-def _down(canvas: Canvas, room: Rect, ends: Sequence[int], figure: str) -> list[Rect]:
+def _down(canvas: Canvas, room: Rect, ends: Sequence[int], figure: str, under: Sequence[Rect]) -> list[Rect]:
     """A dimension line near the left of a room; see `_across`."""
-    x, middle = room.left + _FROM_EDGE, room.top + room.height * 3 // 4
+    x, half = room.left + _FROM_EDGE, width(figure, FIGURES) // 2 + MM
     _line(canvas, (x, room.top), (x, room.bottom), [(x, y) for y in ends])
-    write(canvas, figure, (x - MM, middle), FIGURES, align=Align.MIDDLE, turned_deg=-90)
-    half = width(figure, FIGURES) // 2 + MM
-    return [Rect.between(x - 4 * MM, middle - half, x, middle + half), Rect(x, room.top, 0, room.height).inset(-MM)]
+    middles = [room.top + room.height * part // 16 for part in _FIGURE_PLACES]
+    boxes = [Rect.between(x - 4 * MM, middle - half, x, middle + half) for middle in middles]
+    box = next((each for each in boxes if not any(each.overlaps(other) for other in under)), boxes[0])
+    write(canvas, figure, (x - MM, box.top + half), FIGURES, align=Align.MIDDLE, turned_deg=-90)
+    return [box, Rect(x, room.top, 0, room.height).inset(-MM)]
 
 
 def _line(canvas: Canvas, start: Point, end: Point, ends: Sequence[Point]) -> None:

@@ -40,6 +40,11 @@ class TemplatePlan:
         return self.recipe.spread.size
 
     @property
+    def is_lying(self) -> bool:
+        """Whether the printing paper lies on its side."""
+        return self.tiling.paper.width > self.tiling.paper.height
+
+    @property
     def pages(self) -> Sequence[str]:
         """Of the album, from left to right."""
         return self.recipe.spread.pages

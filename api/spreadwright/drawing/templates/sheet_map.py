@@ -17,7 +17,8 @@ from spreadwright.geometry import Rect, Size
 from spreadwright.words import gettext as _
 
 MAP_WIDTH, MAP_HEIGHT = 168 * MM, 88 * MM
-"""The most that the map takes, ticks."""
+LYING_WIDTH, LYING_HEIGHT = 150 * MM, 74 * MM
+"""The most that the map takes on upright paper, and on paper that lies on its side; ticks."""
 _FOOT = 7 * MM
 _NAME = Style(size=BODY)
 _NUMBER = Style(face=Typeface.SANS_BOLD, size=LARGE, is_tabular=True)
@@ -28,7 +29,8 @@ _SAMPLE, _LINE = 22 * MM, 7 * MM
 def sheet_map(plan: TemplatePlan) -> Canvas:
     """The pages of the album with the outlines of their pieces, the joins, and the number of each printed page."""
     count, page = len(plan.pages), plan.page_size
-    wide = min((MAP_WIDTH - 2 * MM) // count, (MAP_HEIGHT - _FOOT - 2 * MM) * page.width // page.height)
+    most_wide, most_high = (LYING_WIDTH, LYING_HEIGHT) if plan.is_lying else (MAP_WIDTH, MAP_HEIGHT)
+    wide = min((most_wide - 2 * MM) // count, (most_high - _FOOT - 2 * MM) * page.width // page.height)
     high = wide * page.height // page.width
     canvas = Canvas(Size(count * wide + 2 * MM, high + _FOOT + 2 * MM), title=_("Map of the pages"), prefix="m-")
     for index, name in enumerate(plan.pages):

@@ -95,10 +95,16 @@ def _foot(canvas: Canvas, paper: Size) -> None:
     middle = paper.height - EDGE - FOOT // 2 + 2 * MM
     ruler(canvas, (EDGE + 2 * MM, middle))
     left = EDGE + RULER_WIDTH
-    lines = wrapped(print_advice(), _FOOT_WORDS, min(paper.width - EDGE - left, 100 * MM))
+    lines = _unbroken(print_advice(), min(paper.width - EDGE - left, 100 * MM))
     top = middle - (len(lines) - 1) * 2 * MM + MM
     for index, line in enumerate(lines):
         write(canvas, line, (left, top + index * 4 * MM), _FOOT_WORDS)
+
+
+def _unbroken(words: str, measure: int) -> tuple[str, ...]:
+    """The words in lines of which none ends between a number and its unit."""
+    tried = [wrapped(words, _FOOT_WORDS, measure * share // 16) for share in range(16, 11, -1)]
+    return next((lines for lines in tried if not any(line[-1].isdigit() for line in lines[:-1])), tried[0])
 
 
 def print_advice() -> str:

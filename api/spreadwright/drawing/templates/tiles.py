@@ -1,7 +1,7 @@
 """How a page of an album is shared out over sheets of printing paper, at full size and with an overlap.
 
-All tiles of a page are equally large, so that none is a narrow remnant. Where two meet, each is cut along the middle of
-what they share.
+All tiles of a page are equally large, so that none is a narrow remnant. Where two meet, they are joined near the
+middle of what they share.
 """
 
 from dataclasses import dataclass
@@ -19,8 +19,8 @@ PAPERS = {Format.A4: Size(210 * MM, 297 * MM), Format.LETTER: Size(17 * _INCH //
 EDGE, HEAD, FOOT = 10 * MM, 14 * MM, 20 * MM
 """What no printer prints on each side, and what stands above and below a tile; ticks."""
 
-OVERLAP = 14 * MM
-"""What two neighbours share, ticks."""
+OVERLAP, BESIDE_MIDDLE = 14 * MM, 5 * MM // 2
+"""What two neighbours share, and how far from its middle they are joined, since edges are frequent there; ticks."""
 
 MOST_TILES = 40
 """Of one page: nobody tapes more sheets together."""
@@ -117,7 +117,7 @@ class _Span:
 def _shares(length: int, count: int) -> list[_Span]:
     each = -(-(length + (count - 1) * OVERLAP) // count)
     starts = [index * (length - each) // max(1, count - 1) for index in range(count)]
-    joins = [(start + each + following) // 2 for start, following in pairwise(starts)]
+    joins = [(start + each + following) // 2 + BESIDE_MIDDLE for start, following in pairwise(starts)]
     return [
         _Span(start, start + each, first, last)
         for start, first, last in zip(starts, [0, *joins], [*joins, length], strict=True)
