@@ -1,5 +1,6 @@
 """Files are read back with a plain XML parser and with the library for DXF."""
 
+from dataclasses import replace
 from io import StringIO
 from itertools import pairwise
 from xml.etree.ElementTree import fromstring
@@ -129,7 +130,15 @@ def test_both_formats_hold_the_same_cuts_in_the_same_order():
     assert [[x1, 304.8 - y1, x2, 304.8 - y2] for x1, y1, x2, y2 in turned] == [pytest.approx(each) for each in drawn]
 
 
+def test_label_of_a_tall_narrow_part_is_turned_alike_in_both_formats():
+    tall = replace(PATHS, labels=(PathLabel("AB12 a-long-name", Rect(0, 0, INCH // 2, 6 * INCH)),))
+    assert svg_layers(cut_paths_svg(tall))[LABEL][0].get("transform") == "rotate(-90 6.35 76.2)"
+    assert dxf(cut_paths_dxf(tall)).modelspace().query("TEXT").first.dxf.rotation == 90
+
+
 def test_label_stays_inside_its_part():
     narrow = PathLabel("AB12 a-long-name", Rect(0, 0, INCH // 2, 6 * INCH))
-    assert narrow.height * 7 // 10 * len(narrow.words) <= INCH // 2
+    assert narrow.is_upright and narrow.height == 4 * TICKS[Unit.MILLIMETRE]
+    flat = PathLabel("AB12 a-long-name", Rect(0, 0, INCH, INCH // 2))
+    assert not flat.is_upright and flat.height * 7 // 10 * len(flat.words) <= INCH
     assert PathLabel("A", Rect(0, 0, 6 * INCH, 6 * INCH)).height == 4 * TICKS[Unit.MILLIMETRE]

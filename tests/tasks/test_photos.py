@@ -7,7 +7,7 @@ from builder import sound, spoilt
 from spreadwright.document import read_recipe
 from spreadwright.errors import InvalidDocument
 from spreadwright.geometry import Size
-from spreadwright.lengths import Unit, ticks
+from spreadwright.lengths import Unit, size_text, ticks
 from spreadwright.model import INCH_BENCH
 from spreadwright.photos import share_text
 from spreadwright.store import Collection
@@ -51,6 +51,13 @@ def test_best_print_and_what_is_lost_of_it_in_words():
 def test_metric_bench_names_prints_in_centimetres():
     metric = photos(read_recipe(sound(), "seat"), Collection().bench("bench-metric"))
     assert "9 × 13 cm (3 1/2 × 5 in)" in metric.of("mat-1").words
+
+
+def test_metric_bench_trims_to_marks_of_its_ruler():
+    plan = photos(read_recipe(sound(), "seat"), Collection().bench("bench-metric")).of("mat-1")
+    assert size_text(plan.size.width, plan.size.height, Unit.MILLIMETRE) == "82.55 × 120.65 mm"
+    assert size_text(plan.on_ruler.width, plan.on_ruler.height, Unit.MILLIMETRE) == "83 × 121 mm"
+    assert found().of("mat-1").on_ruler == found().of("mat-1").size
 
 
 def test_photo_of_the_size_of_a_print_is_not_trimmed():

@@ -78,7 +78,9 @@ def _rows(plan: PhotoPlan, found: Photographs) -> Iterator[tuple[str, ...]]:
 
 def _row(name: str, plan: PhotoPlan, found: Photographs) -> tuple[str, ...]:
     unit = found.bench.unit
-    size = size_text(plan.size.width, plan.size.height, unit)
+    size = size_text(plan.on_ruler.width, plan.on_ruler.height, unit)
+    if plan.on_ruler != plan.size:
+        size += f", exactly {size_text(plan.size.width, plan.size.height, unit)}"
     return (name, with_unit(plan.border, unit), size, f"{plan.fine} / {plan.coarse} pixels", _prints(plan, found))
 
 

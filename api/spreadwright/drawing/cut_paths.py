@@ -42,11 +42,23 @@ class PathLabel:
     rect: Rect
 
     @property
+    def is_upright(self) -> bool:
+        """Whether it reads from the right, along the height of a narrow part."""
+        return self.rect.height > self.rect.width < self._length(LABEL_HEIGHT)
+
+    @property
     def height(self) -> int:
         """Of capitals, so that the words stay inside the part; ticks."""
+        along, beside = self.rect.width, self.rect.height
+        if self.is_upright:
+            along, beside = beside, along
+        room = along * LABEL_HEIGHT // self._length(LABEL_HEIGHT)
+        return max(MM // 2, min(LABEL_HEIGHT, room, beside // 2))
+
+    def _length(self, height: int) -> int:
+        """How long the words are at most, with some air, in capitals of a height; ticks."""
         wide, high = _FIGURE
-        room = self.rect.width * 9 // 10 * high // (wide * max(1, len(self.words)))
-        return max(MM // 2, min(LABEL_HEIGHT, room, self.rect.height // 2))
+        return height * wide * max(1, len(self.words)) // high * 10 // 9
 
     @property
     def middle(self) -> Point:
@@ -125,7 +137,9 @@ def _svg_labels(root: Element, labels: Sequence[PathLabel]) -> None:
     for label in labels:
         x, y = label.middle
         type_size = label.height * 10 // 7  # capitals are seven tenths of the size of the type
-        element = SubElement(group, "text", _held(x=x, y=y + label.height // 2) | {"font-size": exact_mm(type_size)})
+        held = _held(x=x, y=y + label.height // 2) | {"font-size": exact_mm(type_size)}
+        turn = {"transform": f"rotate(-90 {exact_mm(x)} {exact_mm(y)})"} if label.is_upright else {}
+        element = SubElement(group, "text", held | turn)
         element.text = printable(label.words)
 
 

@@ -62,7 +62,8 @@ def _draw(drawing: "Drawing", paths: CutPaths) -> None:
     for line in paths.lines:
         space.add_line(_point(line.start, high), _point(line.end, high), dxfattribs={"layer": CUT})
     for label in paths.labels:
-        text = space.add_text(printable(label.words), height=label.height / _MM, dxfattribs={"layer": LABEL})
+        attributes = {"layer": LABEL, "rotation": 90 if label.is_upright else 0}
+        text = space.add_text(printable(label.words), height=label.height / _MM, dxfattribs=attributes)
         text.set_placement(_point(label.middle, high), align=TextEntityAlignment.MIDDLE_CENTER)
 
 

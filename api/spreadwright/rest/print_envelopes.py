@@ -54,6 +54,7 @@ class BorderedPhoto(Envelope):
 
     border = Nested(BorderWidth)
     size = Nested(PlainSize, metadata={"description": "As the photo lies on the page."})
+    on_ruler = Nested(PlainSize, metadata={"description": "The same to the nearest marks of the bench's ruler."})
     prints = List(Nested(PrintSize), metadata={"description": "Large enough either way round, the least loss first."})
     pixels = Nested(Resolutions)
 

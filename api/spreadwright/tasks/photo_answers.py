@@ -53,6 +53,7 @@ def _bordered(plan: PhotoPlan, unit: Unit) -> Json:
     return {
         "border": {"ticks": plan.border, "text": with_unit(plan.border, unit)},
         "size": _size(plan.size, unit),
+        "on_ruler": _size(plan.on_ruler, unit),
         "prints": [_print(trim, unit) for trim in plan.trims],
         "pixels": {"at_300_per_inch": _pixels(plan.fine), "at_150_per_inch": _pixels(plan.coarse)},
     }

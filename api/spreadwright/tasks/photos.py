@@ -7,7 +7,7 @@ from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.errors import InvalidDocument, has_errors
 from spreadwright.geometry import Size
-from spreadwright.lengths import Unit, size_text
+from spreadwright.lengths import Unit, nearest, size_text
 from spreadwright.model import Bench, Piece, Recipe
 from spreadwright.photos import (
     COARSE,
@@ -41,7 +41,8 @@ class PhotoPlan:
         mark: Of the mat.
         page: On which the mat lies.
         size: As it lies on the page, ticks.
-        mat: Likewise.
+        on_ruler: The same to the nearest marks of the bench's ruler.
+        mat: As it lies on the page.
         trims: The prints that it can be trimmed from, the least loss first.
         shapes: What is cut off the pictures that cameras take, by their shape.
         fine: At 300 pixels per inch.
@@ -53,6 +54,7 @@ class PhotoPlan:
     mark: str
     page: str
     size: Size
+    on_ruler: Size
     mat: Size
     trims: tuple[Trim, ...]
     shapes: tuple[tuple[str, Fraction], ...]
@@ -103,29 +105,30 @@ def photos(reading: Reading[Recipe], bench: Bench, border: Border = Border.RECIP
     found = photo_findings(recipe, cut)
     if has_errors(found):
         raise InvalidDocument(recipe.title, found)
-    plans, wide = (_plans(each, cut, bench.unit) for each in (recipe, bordered(recipe, Border.WIDE)))
+    plans, wide = (_plans(each, cut, bench) for each in (recipe, bordered(recipe, Border.WIDE)))
     return Photographs(recipe, bench, plans, wide)
 
 
-def _plans(recipe: Recipe, cut: tuple[Piece, ...], unit: Unit) -> tuple[PhotoPlan, ...]:
+def _plans(recipe: Recipe, cut: tuple[Piece, ...], bench: Bench) -> tuple[PhotoPlan, ...]:
     placed = {each.piece.id: each for each in placed_pieces(recipe, cut)}
-    return tuple(_plan(photo, placed[photo.on], unit) for photo in matted_photos(recipe, cut))
+    return tuple(_plan(photo, placed[photo.on], bench) for photo in matted_photos(recipe, cut))
 
 
-def _plan(photo: MattedPhoto, mat: PlacedPiece, unit: Unit) -> PhotoPlan:
-    size = photo.rect_on(mat.rect).size
+def _plan(photo: MattedPhoto, mat: PlacedPiece, bench: Bench) -> PhotoPlan:
+    size, step = photo.rect_on(mat.rect).size, bench.ruler.graduation
     found = trims(size)
     return PhotoPlan(
         photo=photo,
         mark=mat.piece.mark,
         page=mat.page,
         size=size,
+        on_ruler=Size(nearest(size.width, step), nearest(size.height, step)),
         mat=mat.rect.size,
         trims=found,
         shapes=tuple((name, picture_loss(shape, size)) for name, shape in SHAPES.items()),
         fine=pixels(size, FINE),
         coarse=pixels(size, COARSE),
-        words=_words(size, found, unit),
+        words=_words(size, found, bench.unit),
     )
 
 
