@@ -1,6 +1,6 @@
 """What a tile shows of its page: outlines at full size, marks, sizes, photographs."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from spreadwright.drawing.canvas import Canvas, stroked
@@ -67,8 +67,13 @@ class _Laid:
 
     @property
     def hidden_boxes(self) -> list[Rect]:
-        """What its hidden edges take with a little air: no word stands on them."""
-        return [Rect.between(*start, *end).inset(-MM) for start, end in self.edges[1]]
+        """What its hidden edges take: no word stands on them."""
+        return _boxes(self.edges[1])
+
+
+def _boxes(segments: Iterable[Segment]) -> list[Rect]:
+    """What lines take with a little air."""
+    return [Rect.between(*start, *end).inset(-MM) for start, end in segments]
 
 
 def _over(each: PlacedPiece, later: Sequence[PlacedPiece]) -> Iterator[PlacedPiece]:
@@ -83,8 +88,9 @@ def _words(canvas: Canvas, plan: TemplatePlan, leaf: Leaf, laid: _Laid, under: S
         return
     near = [box for box in under if box.overlaps(shown)]
     others = [found for later in laid.above if (found := plan.photo_on(later))]
-    taken = _dimensions(canvas, plan, each.rect, shown, covers, near) if each.rect.size != plan.page_size else []
     photo = plan.photo_on(each)
+    lines = [*near, *(_boxes(edges(photo, [])[0]) if photo else ())]
+    taken = _dimensions(canvas, plan, each.rect, shown, covers, lines) if each.rect.size != plan.page_size else []
     if photo:
         inside = _common(photo, shown)
         taken += _photo_words(canvas, plan, photo, inside, [*covers, *others, *taken, *near])
