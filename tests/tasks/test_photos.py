@@ -81,8 +81,9 @@ def test_border_wider_than_a_mat_allows_names_the_mat():
         recipe["photos"][2]["on"] = "mat-a"
 
     assert found(spoilt(narrow)).widened(found(spoilt(narrow)).of("sliver")) is None
-    with pytest.raises(InvalidDocument) as caught:
+    with pytest.raises(InvalidDocument) as caught, speaking("de"):
         found(spoilt(narrow), Border.WIDE)
+    assert all("leaves" in each.message for each in caught.value.findings if each.code == "mat-too-small")
     assert [(each.code, each.where) for each in caught.value.findings if each.severity == "error"] == [
         ("mat-too-small", "/photos/1")
     ]

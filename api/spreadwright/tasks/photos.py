@@ -28,6 +28,7 @@ from spreadwright.photos import (
 )
 from spreadwright.placing import PlacedPiece, placed_pieces
 from spreadwright.tasks.check import proven
+from spreadwright.words import SOURCE, speaking
 from spreadwright.words import gettext as _
 
 __all__ = ["Border", "PhotoPlan", "Photographs", "photos"]
@@ -102,7 +103,8 @@ def photos(reading: Reading[Recipe], bench: Bench, border: Border = Border.RECIP
     """
     recipe = bordered(proven(reading), border)
     cut = pieces(cut_sheets(recipe))
-    found = photo_findings(recipe, cut)
+    with speaking(SOURCE):
+        found = photo_findings(recipe, cut)
     if has_errors(found):
         raise InvalidDocument(recipe.title, found)
     plans, wide = (_plans(each, cut, bench) for each in (recipe, bordered(recipe, Border.WIDE)))

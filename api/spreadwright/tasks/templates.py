@@ -4,9 +4,11 @@ from spreadwright.document import Reading
 from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.templates import MOST_TILES, TemplatePlan, templates_pdf, tiling
 from spreadwright.errors import Finding, InvalidDocument, error
+from spreadwright.geometry import Size
 from spreadwright.lengths import size_text
 from spreadwright.model import Bench, Recipe
 from spreadwright.tasks.place import place
+from spreadwright.words import SOURCE, speaking
 
 __all__ = ["template_plan", "templates"]
 
@@ -34,13 +36,14 @@ def template_plan(reading: Reading[Recipe], bench: Bench, paper: Format) -> Temp
         raise ValueError("a spread of unknown size cannot be drawn; check the recipe first")
     shared = tiling(size, paper)
     if shared.is_too_large:
-        raise InvalidDocument(placing.recipe.title, [_too_large(placing.recipe, bench, shared.rows * shared.columns)])
+        with speaking(SOURCE):
+            found = _too_large(size, bench, shared.rows * shared.columns)
+        raise InvalidDocument(placing.recipe.title, [found])
     return TemplatePlan(placing.recipe, placing.placed, placing.photos, bench.unit, shared, placing.cautions)
 
 
-def _too_large(recipe: Recipe, bench: Bench, count: int) -> Finding:
-    size = recipe.spread.size
-    shown = size_text(size.width, size.height, bench.unit) if size else ""
+def _too_large(size: Size, bench: Bench, count: int) -> Finding:
+    shown = size_text(size.width, size.height, bench.unit)
     message = f"A page of {shown} takes {count} sheets of paper at full size; at most {MOST_TILES} are taped together."
     remedy = "Print the placement in small, as the cut sheets are, or make the page smaller."
     return error("print-too-large", "/spread/size", message, remedy)
