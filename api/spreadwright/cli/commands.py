@@ -23,6 +23,7 @@ from spreadwright.cli.tolerance import tolerance
 from spreadwright.errors import SpreadwrightError
 from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
+from spreadwright.tasks.placement_answers import placement_answer
 from spreadwright.words import speaking
 
 PICTURES = ("spread", "cut-sheets", "placement")
@@ -115,7 +116,7 @@ def place(collection: Collection, recipe: str, bench: str | None, language: str 
     with speaking(language or reading.model.language):
         placing = tasks.place(reading, sources.bench(bench, collection, reading))
         if as_json:
-            printing.print_json(answers.placement_answer(placing))
+            printing.print_json(placement_answer(placing))
         else:
             printing.print_placement(placing)
 

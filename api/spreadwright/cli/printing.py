@@ -71,15 +71,21 @@ def _sheet_lines(cutting: Cutting) -> Iterator[str]:
 
 def print_placement(placing: Placing) -> None:
     """The pieces in gluing order, then the photographs."""
-    click.echo(f"{placing.recipe.title}: {_count(placing.steps, 'piece')}, {_count(placing.photos, 'photo')}\n")
+    click.echo(f"{placing.recipe.title}\n")
     for caution in placing.cautions:
         click.echo(f"  ! {caution}")
     click.echo("")
+    for words in placing.adhesive.words:
+        click.echo(f"  {words}")
+    click.echo("")
     for step in placing.steps:
-        click.echo(f"  {step.number:2}. {step.sentence}")
+        click.echo(f"  {step.number:2}. {step.sentences[0]}")
+        for sentence in step.sentences[1:]:
+            click.echo(f"      {sentence}")
     unit = placing.bench.unit
     for photo in placing.photos:
-        click.echo(f"      Photo on “{photo.on}”: {size_text(photo.size.width, photo.size.height, unit)}")
+        told = _("Photo on “{piece}”: {size}.")
+        click.echo("      " + told.format(piece=photo.on, size=size_text(photo.size.width, photo.size.height, unit)))
 
 
 def print_colourways(total: int, found: Sequence[Colourway]) -> None:

@@ -13,14 +13,16 @@ from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
 from spreadwright.drawing.marks import WHITE
 from spreadwright.drawing.path import Point
-from spreadwright.drawing.placement_tables import photo_table, piece_table
+from spreadwright.drawing.placement_tables import page_name, photo_table, piece_table
 from spreadwright.drawing.rooms import rooms
 from spreadwright.drawing.theme import BODY, BOLD_LINE, HAIRLINE, INK, MM, QUIET, SMALL, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.model import Bench, Recipe
 from spreadwright.photos import MattedPhoto
-from spreadwright.placing import PlaceStep
+from spreadwright.placing import PlaceStep, in_layers
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
@@ -159,7 +161,8 @@ def _within(rect: Rect, page: Rect) -> Rect:
 
 
 def _steps_on(page: DrawnPage, plan: PlacementPlan) -> list[PlaceStep]:
-    return [step for step in plan.steps if step.placed.page == page.name]
+    """From the page upward: what is joined first lies above what it is joined to."""
+    return [step for step in in_layers(plan.steps) if step.placed.page == page.name]
 
 
 def _photos_on(page: DrawnPage, plan: PlacementPlan) -> list[tuple[int, Rect]]:
@@ -189,14 +192,14 @@ def _pictures(plan: PlacementPlan, height: int, prefix: str) -> tuple[Canvas, ..
 
 def _canvas(plan: PlacementPlan, height: int, leaf: int, prefix: str) -> Canvas:
     """An empty leaf under its heading."""
-    continued = ", continued" if leaf else ""
+    heading = _("Placement, continued") if leaf else _("Placement")
     count = len(plan.steps)
-    described = f"{count} piece{'' if count == 1 else 's'} in gluing order."
-    title = f"{plan.recipe.title}: placement{continued}"
+    described = ngettext("{count} piece in gluing order.", "{count} pieces in gluing order.", count).format(count=count)
+    title = f"{plan.recipe.title}: {heading}"
     canvas = Canvas(Size(_PAGE, height), title=title, description=described, prefix=prefix)
     canvas.rect(Rect(0, 0, _PAGE, height), filled(WHITE))
     baseline = _MARGIN + TITLE * 7 // 10
-    write(canvas, f"Placement{continued}", (_MARGIN, baseline), _HEADING)
+    write(canvas, heading, (_MARGIN, baseline), _HEADING)
     write(canvas, plan.recipe.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
     return canvas
 
@@ -205,7 +208,11 @@ def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
     """What stands under the pages."""
     blocks: list[Block] = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
     if found.unlabelled:
-        words = f"{found.unlabelled} of the smallest pieces carry no number above; their distances locate them."
+        words = ngettext(
+            "{count} of the smallest pieces carries no number above; its distances locate it.",
+            "{count} of the smallest pieces carry no number above; their distances locate them.",
+            found.unlabelled,
+        ).format(count=found.unlabelled)
         blocks.append(remark(words, _MEASURE))
     blocks.append(piece_table(plan.steps, plan.bench))
     photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
@@ -217,9 +224,8 @@ def _drawing(canvas: Canvas, plan: PlacementPlan, found: Layout) -> None:
         with canvas.group(clip=page.whole):
             _pieces(canvas, page, plan)
         canvas.rect(page.whole, stroked(INK, BOLD_LINE))
-        name = "page" if page.name == "page" else f"{page.name} page"
         middle = page.whole.left + page.whole.width // 2
-        write(canvas, name, (middle, found.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
+        write(canvas, page_name(page.name), (middle, found.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
     for callout in found.callouts:
         draw_callout(canvas, callout)
 
@@ -229,6 +235,6 @@ def _pieces(canvas: Canvas, page: DrawnPage, plan: PlacementPlan) -> None:
         drawn = page.rect(step.placed.rect)
         canvas.rect(drawn, filled(WHITE))
         canvas.rect(drawn, stroked(INK, THIN))
-    for _, photo in _photos_on(page, plan):
+    for _number, photo in _photos_on(page, plan):
         canvas.rect(photo, filled(WHITE))
         canvas.rect(photo, stroked(QUIET, HAIRLINE, dash=(MM, MM)))

@@ -8,6 +8,7 @@ from spreadwright.errors import Finding, error, nearest_hint, warning
 from spreadwright.geometry import uncovered
 from spreadwright.lengths import Unit, neighbours, with_unit
 from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe, piece_hint
+from spreadwright.placing.adhesive import adhesive_findings, glued
 from spreadwright.placing.layers import PlacedPiece, placed_pieces, placed_spans
 
 
@@ -24,6 +25,7 @@ def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | Non
             _hidden(placed),
             _photos(recipe, placed),
             _captions(recipe, pieces),
+            adhesive_findings(glued(recipe, placed), bench) if bench else (),
         )
     )
 

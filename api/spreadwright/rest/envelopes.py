@@ -276,32 +276,6 @@ class Cuts(Envelope):
     piles = List(Nested(Pile))
 
 
-class PlaceStep(Envelope):
-    """One piece, where it goes, and the photo on it."""
-
-    number = Integer()
-    piece = String()
-    mark = String()
-    page = String()
-    layer = Integer()
-    turned = Boolean()
-    face = String()
-    place = Nested(Place)
-    photo = Nested(Place, allow_none=True)
-    words = String()
-
-
-class Placement(Envelope):
-    """Where every piece and photograph lies, in gluing order."""
-
-    recipe = String()
-    bench = Nested(BenchName)
-    ticks_per_mm = Integer()
-    ticks_per_inch = Integer()
-    cautions = _texts()
-    steps = List(Nested(PlaceStep))
-
-
 class ChosenPaper(Envelope):
     """What plays a role."""
 

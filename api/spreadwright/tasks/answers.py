@@ -15,7 +15,6 @@ from spreadwright.lengths import TICKS, Unit, size_text, with_unit
 from spreadwright.model import Colourway, PaperSet, Piece, Recipe
 from spreadwright.tasks.check import Report
 from spreadwright.tasks.cut import Cutting
-from spreadwright.tasks.place import Placing
 from spreadwright.words import spoken
 
 Json = dict[str, Any]
@@ -183,35 +182,6 @@ def _rect(rect: Rect | None, unit: Unit) -> Json | None:
         "width": rect.width,
         "height": rect.height,
         "text": size_text(rect.width, rect.height, unit),
-    }
-
-
-def placement_answer(placing: Placing) -> Json:
-    """Where every piece and photograph lies, in gluing order."""
-    unit = placing.bench.unit
-    photos = {photo.on: photo for photo in placing.photos}
-    return {
-        "recipe": placing.recipe.id,
-        "bench": {"id": placing.bench.id, "title": placing.bench.title, "unit": unit.value},
-        **_SCALE,
-        "cautions": list(placing.cautions),
-        "steps": [
-            {
-                "number": step.number,
-                "piece": step.placed.piece.id,
-                "mark": step.placed.piece.mark,
-                "page": step.placed.page,
-                "layer": step.placed.layer,
-                "turned": step.placed.is_turned,
-                "face": step.placed.side.value,
-                "place": _rect(step.placed.rect, unit),
-                "photo": _rect(photos[step.placed.piece.id].rect_on(step.placed.rect), unit)
-                if step.placed.piece.id in photos
-                else None,
-                "words": step.sentence,
-            }
-            for step in placing.steps
-        ],
     }
 
 
