@@ -82,14 +82,16 @@ def test_every_piece_is_found_in_the_words(words, reading):
 
 def test_every_gluing_sentence_is_found_in_the_words(words, reading):
     for step in place(reading, INCH_BENCH).steps:
-        assert re.sub(r"\s+", " ", step.sentence) in words
+        assert [sentence for sentence in step.sentences if sentence not in words] == []
+        assert [measure.figure for measure in step.measures if measure.figure not in words] == []
 
 
 def test_cautions_stand_before_what_they_belong_to(words, reading):
     cutting, placing = cut(reading, INCH_BENCH), place(reading, INCH_BENCH)
-    first_cut, first_glued = words.index(cutting.words[0].board), words.index(placing.steps[0].sentence)
+    first_cut, first_glued = words.index(cutting.words[0].board), words.index(placing.steps[0].sentences[0])
     assert max(words.index(caution) for caution in cutting.cautions) < first_cut
     assert first_cut < max(words.index(caution) for caution in placing.cautions) < first_glued
+    assert all(words.index(sentence) < first_glued for sentence in placing.adhesive.words)
 
 
 def test_papers_are_named(words, reading):

@@ -114,6 +114,7 @@ def booklet(
             places=placing.steps,
             photos=_photo_lines(photos(reading, bench), bench),
             glue_cautions=placing.cautions,
+            adhesive=placing.adhesive.words,
             exactness=_exactness(found),
             watched=_watched(found),
             address=address,

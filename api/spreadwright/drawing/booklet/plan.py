@@ -61,6 +61,7 @@ class BookletPlan:
         words: One entry for each step at the trimmer.
         cut_cautions: What is said before the first cut.
         glue_cautions: What is said before anything is glued.
+        adhesive: What sticks which piece, and how much of it is needed, in sentences.
         exactness: One entry for each piece that is cut.
         watched: What is worth watching because of it, in sentences.
         address: Where the recipe is found; empty when it is nowhere.
@@ -80,6 +81,7 @@ class BookletPlan:
     places: Sequence[PlaceStep]
     photos: Sequence[PhotoLine]
     glue_cautions: Sequence[str]
+    adhesive: Sequence[str] = ()
     exactness: Sequence[Exactness] = ()
     watched: Sequence[str] = ()
     address: str = ""

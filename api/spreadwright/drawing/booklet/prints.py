@@ -2,7 +2,7 @@
 
 from markupsafe import Markup
 
-from spreadwright.drawing.booklet.blocks import Section, grid, lead, listed
+from spreadwright.drawing.booklet.blocks import Section, grid, lead
 from spreadwright.drawing.booklet.cuts import page_name
 from spreadwright.drawing.booklet.plan import BookletPlan, PhotoLine
 from spreadwright.drawing.booklet.typeset import typeset
@@ -25,11 +25,7 @@ def photographs(plan: BookletPlan) -> Section:
     )
     rows = [_row(line, plan.bench) for line in plan.photos]
     last = _("Photographs go on last, when all paper is glued and dry. Sizes are to the nearest mark of your ruler.")
-    notes = [
-        _("Use photo-safe paper and adhesive, tested as ISO 18916 says; “archival” has no fixed meaning."),
-        _("Glue copies rather than the only print; photo corners hold a print without glue."),
-    ]
-    return Section(_("Photographs"), (lead(last), grid(heads, rows, kind="photos"), listed(notes)))
+    return Section(_("Photographs"), (lead(last), grid(heads, rows, kind="photos")))
 
 
 def _row(line: PhotoLine, bench: Bench) -> tuple[str, ...]:
