@@ -42,9 +42,7 @@ def test_without_a_wish_the_recipe_speaks_its_own_language(client):
 
 
 def test_each_language_has_an_entity_tag_of_its_own(client):
-    german, french = (
-        client.get("/recipes/window-seat/cuts", headers={"Accept-Language": tag}) for tag in ("de", "fr")
-    )
+    german, french = (client.get("/recipes/window-seat/cuts", headers={"Accept-Language": tag}) for tag in ("de", "fr"))
     assert german.headers["ETag"] != french.headers["ETag"]
     again = {"Accept-Language": "de", "If-None-Match": german.headers["ETag"]}
     same = client.get("/recipes/window-seat/cuts", headers=again)

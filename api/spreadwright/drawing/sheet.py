@@ -10,25 +10,24 @@ from spreadwright.cutting import CutSheet, CutStep, CutWords, Region
 from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.cautions import caution
 from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
-from spreadwright.drawing.dimensions import Span, across, down, fits
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Label, Pile, part_label
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
 from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
+from spreadwright.drawing.sheet_frame import OVERALL, Frame, dimensions
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import Unit, size_text, text
+from spreadwright.lengths import Unit, size_text
 from spreadwright.model import Axis, Bench, Piece, Use
-from spreadwright.words import decimal, listed, ngettext
 from spreadwright.words import gettext as _
+from spreadwright.words import listed, ngettext
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
 _LONGEST_SIDE = 136 * MM
-_CHAIN, _OVERALL = 6 * MM, 13 * MM
 _HEAD = 20 * MM
 
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
@@ -86,23 +85,6 @@ class SheetPlan:
         return self.bench.unit
 
 
-@dataclass(frozen=True, slots=True)
-class _Frame:
-    """Where the sheet lies in the picture, and how much smaller it is drawn."""
-
-    at: Point
-    drawn: int
-    real: int
-
-    def rect(self, rect: Rect) -> Rect:
-        left, top = self._scaled(rect.left), self._scaled(rect.top)
-        right, bottom = self._scaled(rect.right), self._scaled(rect.bottom)
-        return Rect.between(self.at[0] + left, self.at[1] + top, self.at[0] + right, self.at[1] + bottom)
-
-    def _scaled(self, length: int) -> int:
-        return length * self.drawn // self.real
-
-
 def cut_sheet_picture(plan: SheetPlan, *, prefix: str = "") -> Canvas:
     """The cut sheet of one sheet, 186 mm wide and as high as its table needs."""
     return _pictures(plan, NO_END, prefix)[0]
@@ -116,7 +98,7 @@ def cut_sheet_leaves(plan: SheetPlan, *, prefix: str = "") -> tuple[Canvas, ...]
 def sheet_figure(plan: SheetPlan, *, prefix: str = "") -> Canvas:
     """The drawing of a cut sheet alone, without heading and table."""
     drawn = _frame(plan).rect(_whole(plan.sheet))
-    top, height = _HEAD, drawn.bottom + _OVERALL - _HEAD
+    top, height = _HEAD, drawn.bottom + OVERALL - _HEAD
     canvas = Canvas(Size(_PAGE, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
     _figure(canvas, plan)
     return canvas
@@ -124,7 +106,7 @@ def sheet_figure(plan: SheetPlan, *, prefix: str = "") -> Canvas:
 
 def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
     drawn = _frame(plan).rect(_whole(plan.sheet))
-    first = drawn.bottom + _OVERALL + 3 * MM
+    first = drawn.bottom + OVERALL + 3 * MM
     shared = leaves(_blocks(plan), first=first, further=_HEAD, height=height - _MARGIN)
     pictures = []
     for number, leaf in enumerate(shared):
@@ -170,13 +152,14 @@ def _figure(canvas: Canvas, plan: SheetPlan) -> None:
     canvas.rect(frame.rect(whole), stroked(INK, BOLD_LINE))
     first_corner(canvas, frame.rect(whole))
     _labels(canvas, plan, frame, [*(number_box(end) for end in ends), corner_box(frame.rect(whole))])
-    _dimensions(canvas, plan, frame)
+    rects = [part.rect for part in plan.sheet.parts if part.rect]
+    dimensions(canvas, frame, _whole(plan.sheet), rects, plan.unit)
 
 
-def _frame(plan: SheetPlan) -> _Frame:
+def _frame(plan: SheetPlan) -> Frame:
     whole = _whole(plan.sheet)
     left = (_PAGE - _drawn(whole.width, whole)) // 2
-    return _Frame((left, _HEAD + _OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole))
+    return Frame((left, _HEAD + OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole))
 
 
 def _whole(sheet: CutSheet) -> Rect:
@@ -217,7 +200,7 @@ def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
     write(canvas, units[plan.unit], (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
 
 
-def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
+def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
     for part in plan.sheet.parts:
         if part.rect is None:
             continue
@@ -227,7 +210,7 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
         canvas.rect(drawn, stroked(INK, THIN))
 
 
-def _labels(canvas: Canvas, plan: SheetPlan, frame: _Frame, obstacles: Sequence[Rect]) -> None:
+def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[Rect]) -> None:
     for part in plan.sheet.parts:
         if part.rect is not None:
             part_label(canvas, _label(plan, part, part.rect), frame.rect(part.rect), obstacles)
@@ -246,7 +229,7 @@ def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
     return Label(marks, part.id if len(ids) == 1 else part.name, size, Pile(tuple(plan.pages), page) if page else None)
 
 
-def _cut_ends(plan: SheetPlan, frame: _Frame) -> list[Point]:
+def _cut_ends(plan: SheetPlan, frame: Frame) -> list[Point]:
     """Where each cut has its number: at the end where the arm comes down, below for columns, left for rows.
 
     Beside the number of a near cut it stands further along its line.
@@ -265,7 +248,7 @@ def _cut_ends(plan: SheetPlan, frame: _Frame) -> list[Point]:
     return ends
 
 
-def _cut_line(step: CutStep, frame: _Frame) -> int:
+def _cut_line(step: CutStep, frame: Frame) -> int:
     """Where a cut lies as drawn: where what falls meets what is kept."""
     kept, falling = frame.rect(step.kept.rect), frame.rect(step.falling.rect)
     return max(kept.left, falling.left) if step.axis is Axis.COLUMNS else max(kept.top, falling.top)
@@ -275,7 +258,7 @@ def _touch(one: Point, other: Point) -> bool:
     return number_box(one).overlaps(number_box(other))
 
 
-def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame, ends: Sequence[Point]) -> None:
+def _cuts(canvas: Canvas, plan: SheetPlan, frame: Frame, ends: Sequence[Point]) -> None:
     """Each cut as a line, and over all lines the numbers."""
     for step in plan.steps:
         part, cut = frame.rect(step.on_board), _cut_line(step, frame)
@@ -285,34 +268,3 @@ def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame, ends: Sequence[Point])
             canvas.line((part.left, cut), (part.right, cut), stroked(ACCENT, LINE))
     for step, end in zip(plan.steps, ends, strict=True):
         cut_number(canvas, step.number, end)
-
-
-def _dimensions(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
-    """Chains along the four edges of the sheet where they say something, and the whole outside them."""
-    whole, unit = _whole(plan.sheet), plan.unit
-    drawn = frame.rect(whole)
-    rects = [part.rect for part in plan.sheet.parts if part.rect]
-    top = _columns(frame, [r for r in rects if r.top == whole.top], unit)
-    bottom = _columns(frame, [r for r in rects if r.bottom == whole.bottom], unit)
-    left = _rows(frame, [r for r in rects if r.left == whole.left], unit)
-    right = _rows(frame, [r for r in rects if r.right == whole.right], unit)
-    if len(top) > 1 and fits(top):
-        across(canvas, top, edge=drawn.top, line=drawn.top - _CHAIN)
-    if len(bottom) > 1 and bottom != top and fits(bottom):
-        across(canvas, bottom, edge=drawn.bottom, line=drawn.bottom + _CHAIN + MM)
-    if len(left) > 1 and fits(left):
-        down(canvas, left, edge=drawn.left, line=drawn.left - _CHAIN + MM)
-    if len(right) > 1 and right != left and fits(right):
-        down(canvas, right, edge=drawn.right, line=drawn.right + _CHAIN)
-    across(canvas, _columns(frame, [whole], unit), edge=drawn.top, line=drawn.top - _OVERALL)
-    down(canvas, _rows(frame, [whole], unit), edge=drawn.left, line=drawn.left - _OVERALL + MM)
-
-
-def _columns(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
-    drawn = [(frame.rect(rect), rect) for rect in sorted(rects)]
-    return [Span(d.left, d.right, decimal(text(rect.width, unit))) for d, rect in drawn]
-
-
-def _rows(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
-    drawn = [(frame.rect(rect), rect) for rect in sorted(rects, key=lambda rect: rect.top)]
-    return [Span(d.top, d.bottom, decimal(text(rect.height, unit))) for d, rect in drawn]
