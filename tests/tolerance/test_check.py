@@ -66,17 +66,18 @@ def test_pieces_of_one_sheet_are_as_wide_as_the_page_together():
     assert findings(recipe([sheet], [at("wide", "0", "0"), at("slim", "7", "0")]), bench()) == []
 
 
-def test_piece_measured_from_the_far_edge_may_stand_over_the_near_one():
-    sheet = {"columns": [column("5", "slim"), column("7", None)]}
-    [(code, message, remedy)] = findings(recipe([sheet], [at("slim", "7", "0")]), bench())
-    assert code == "piece-overhangs-page" and "3/64 in further" in message  # 1/64 by the cut, 1/32 by the ruler
-    assert remedy == "Measure it from the right edge."
+def test_piece_a_little_inside_the_page_may_stand_over_its_edge():
+    sheet = {"columns": [column("11 31/32", "wide"), column("rest", None)]}
+    fine = replace(bench(INCH // 32), trimmer=replace(bench(INCH // 32).trimmer, graduation=INCH // 64))
+    [(code, message, remedy)] = findings(recipe([sheet], [at("wide", "1/64", "0")]), fine)
+    assert code == "piece-overhangs-page" and "1/64 in from the" in message
+    assert remedy.endswith("lay it flush with that.")
 
 
-def test_piece_measured_from_the_edge_that_it_touches_may_not():
+def test_piece_that_touches_an_edge_is_laid_on_it_however_it_is_written():
     sheet = {"columns": [column("5", "slim"), column("7", None)]}
-    placed = {"piece": "slim", "right": "0", "top": "0"}
-    assert findings(recipe([sheet], [placed]), bench()) == []
+    for placed in (at("slim", "7", "0"), {"piece": "slim", "right": "0", "top": "0"}):
+        assert findings(recipe([sheet], [placed]), bench()) == []
 
 
 @pytest.mark.parametrize(("border", "codes"), [("1/64", ["mat-narrower-than-photo"]), ("1/32", [])])
@@ -120,10 +121,11 @@ def test_another_order_of_the_cuts_is_named_when_it_helps():
     assert "measure 3 in for “strip-1”, then 3 in for “strip-2”" in remedy
 
 
-def test_gap_of_a_sixteenth_is_too_narrow_for_two_readings_of_the_ruler():
+def test_gap_that_the_ruler_hardly_shows_is_off_by_more_than_half():
+    """Half a mark is 1/32 in; what the nearest mark is besides adds to it."""
     sheet = {"columns": [column("5", "wide"), column("4", "slim"), column("3", None)]}
-    [(code, message, _)] = findings(recipe([sheet], [at("wide", "1", "0"), at("slim", "6 1/16", "0")]), bench())
-    assert code == "gap-uneven" and "1/16 in" in message
+    [(code, message, _)] = findings(recipe([sheet], [at("wide", "1", "0"), at("slim", "6 3/64", "0")]), bench())
+    assert code == "gap-uneven" and "The gap of 3/64 in" in message and "3/64 in, more than half" in message
     assert findings(recipe([sheet], [at("wide", "1", "0"), at("slim", "6 1/4", "0")]), bench()) == []
 
 

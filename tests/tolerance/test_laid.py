@@ -1,55 +1,107 @@
+"""Laws of laying: whatever goes wrong with cuts and ruler, every move does what its name says with the true edges."""
+
+from collections import Counter
 from fractions import Fraction
+from random import Random
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from spreadwright.geometry import Rect
-from spreadwright.model import INCH_BENCH, Axis, Edge, Offset, Piece, Side
-from spreadwright.placing import PlacedPiece
-from spreadwright.tolerance import Deviation, Sides, Source
-from spreadwright.tolerance import Side as OneSide
-from spreadwright.tolerance.laid import laid
-from strategies import INCH
+from spreadwright.cutting import cut_sheets, cut_steps, pieces
+from spreadwright.model import Axis
+from spreadwright.placing import PAGE, End, MoveKind, place_steps, placed_pieces
+from spreadwright.store import Collection
+from spreadwright.tolerance import partings, traced
+from spreadwright.tolerance.laid import Layout
 
-PAGE, LENGTH, OFFSET = 12 * INCH, 5 * INCH, INCH
-CUT = Source("cut", 1, INCH // 64)
+COLLECTION = Collection()
+each_recipe = pytest.mark.parametrize("recipe_id", list(COLLECTION.recipes))
+each_bench = pytest.mark.parametrize("bench_id", list(COLLECTION.benches))
 
 
-def placed(across, *, is_turned=False):
-    piece = Piece("mat", "mat", "A", "plain", LENGTH, LENGTH)
-    rect = Rect(0, 0, LENGTH, LENGTH)
-    return PlacedPiece(piece, "page", rect, 1, is_turned, Side.FRONT, across, Offset(Edge.TOP, 0))
+class Table:
+    """One maker's layout: every cut and every reading is off by its own amount."""
+
+    def __init__(self, recipe_id, bench_id, seed=1):
+        self.recipe, self.bench = COLLECTION.recipe(recipe_id).model, COLLECTION.bench(bench_id)
+        sheets = cut_sheets(self.recipe)
+        self.found = traced(sheets, partings(cut_steps(sheets, self.bench), self.bench.trimmer))
+        placed = placed_pieces(self.recipe, pieces(sheets))
+        self.steps = place_steps(self.recipe, placed, self.bench)
+        self.layout = Layout(placed, self.steps, self.bench)
+        self._random, self._errors = Random(seed), {}
+
+    def value(self, deviation):
+        for source, _ in deviation.terms:
+            self._errors.setdefault(source, self._random.randint(-source.bound, source.bound))
+        return deviation.shift + sum((self._errors[source] * times for source, times in deviation.terms), Fraction())
+
+    def edge(self, name, axis, end):
+        """Where an edge truly lies."""
+        off = self.value(self.layout.edge(name, axis, end, self.found))
+        if name == PAGE:
+            size = self.recipe.spread.size
+            return (size.width if axis is Axis.COLUMNS else size.height) * (end is End.END) + off
+        each = self.layout.pieces[name]
+        return (each.near(axis) if end is End.START else each.far(axis)) + off
+
+    def line(self, line):
+        return self.edge(line.piece, line.axis, line.end)
+
+    def moves(self):
+        for step in self.steps:
+            for move in step.moves:
+                for axis in [move.axis] if move.axis else list(Axis):
+                    yield step.placed.piece.id, move, axis
 
 
-def truly(edge, length, ruler):
-    """Where the first edge comes to lie: a piece of this length, laid by a ruler that is read so much beside."""
-    if edge is Edge.LEFT:
-        return OFFSET + ruler
-    if edge is Edge.RIGHT:
-        return PAGE - OFFSET + ruler - length
-    return Fraction(PAGE - length, 2) + OFFSET + ruler
+@each_bench
+@each_recipe
+def test_pieces_are_as_long_on_the_page_as_they_were_cut(recipe_id, bench_id):
+    table = Table(recipe_id, bench_id)
+    for name, each in table.layout.pieces.items():
+        for axis in Axis:
+            length = table.edge(name, axis, End.END) - table.edge(name, axis, End.START)
+            assert length == each.length(axis) + table.value(each.side(axis, table.found))
 
 
-@given(st.sampled_from([Edge.LEFT, Edge.RIGHT, Edge.CENTRE]), st.integers(-127, 127), st.integers(-254, 254))
-def test_both_edges_lie_where_ruler_and_length_put_them(edge, cut, ruler):
-    (each,) = laid([placed(Offset(edge, OFFSET))], INCH_BENCH)
-    found = {"mat": Sides(width=OneSide(Deviation.of(CUT)))}
-    errors = {CUT: cut, each.across.terms[0][0]: ruler}
-    off = truly(edge, LENGTH + cut, ruler) - truly(edge, LENGTH, 0)
-    for twice, true in ((each.twice_near, off), (each.twice_far, off + cut)):
-        assert sum(errors[source] * times for source, times in twice(Axis.COLUMNS, found).terms) == 2 * true
+@each_bench
+@each_recipe
+def test_every_move_holds_between_true_edges(recipe_id, bench_id):
+    table = Table(recipe_id, bench_id)
+    half = Fraction(table.bench.ruler.graduation + 1, 2)
+    for name, move, axis in table.moves():
+        start, end = (table.edge(name, axis, each) for each in End)
+        if move.kind in (MoveKind.CENTRE, MoveKind.FRAME):
+            first, last = (table.line(line) for line in move.lines if line.axis is axis)
+            assert abs((start + end) - (first + last)) <= 2 * half
+        elif move.kind is MoveKind.COVER:
+            assert start == table.edge(move.lines[0].piece, axis, End.START)
+        else:
+            laid = start if move.end is End.START else end
+            distance = (laid - table.line(move.lines[0])) * move.end.inward
+            if move.kind is MoveKind.EQUAL_GAP:
+                gap = abs(table.line(move.lines[1]) - table.line(move.lines[2]))
+                assert abs(distance - gap) <= half
+            elif move.kind in (MoveKind.OFFSET, MoveKind.GAP):
+                assert abs(distance - move.reading) <= half
+            else:
+                assert distance == move.reading
 
 
-@pytest.mark.parametrize(
-    ("offset", "bound"), [(Offset(Edge.LEFT, 0), 0), (Offset(Edge.LEFT, INCH), 254), (Offset(Edge.CENTRE, 0), 254)]
-)
-def test_place_is_off_by_half_a_mark_where_the_ruler_is_read(offset, bound):
-    (each,) = laid([placed(offset)], INCH_BENCH)
-    assert (each.across.worst, each.down.worst) == (bound, 0)
+def test_collection_tries_most_kinds_of_move():
+    kinds = Counter(move.kind for recipe in COLLECTION.recipes for _, move, _ in Table(recipe, "bench-inch").moves())
+    assert len(kinds) >= 6
+
+
+@each_recipe
+def test_without_error_everything_lies_where_it_should(recipe_id):
+    table = Table(recipe_id, "bench-inch")
+    for name in table.layout.pieces:
+        for axis in Axis:
+            assert table.layout.edge(name, axis, End.START, table.found).shift == 0
 
 
 def test_turned_piece_lies_with_its_height_across():
-    (each,) = laid([placed(Offset(Edge.LEFT, 0), is_turned=True)], INCH_BENCH)
-    found = {"mat": Sides(height=OneSide(Deviation.of(CUT)))}
-    assert each.side(Axis.COLUMNS, found).worst == CUT.bound and each.side(Axis.ROWS, found).worst == 0
+    table = Table("rain-until-four", "bench-inch")
+    ribbon = table.layout.pieces["ribbon-1"]
+    assert ribbon.side(Axis.ROWS, table.found) == table.found["ribbon-1"].width.deviation

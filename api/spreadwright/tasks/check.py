@@ -9,6 +9,7 @@ from spreadwright.errors import Finding, InvalidDocument, has_errors
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.photos import photo_findings
 from spreadwright.placing import placed_pieces, placing_findings
+from spreadwright.tasks.laying import places
 from spreadwright.tolerance import tolerance_findings
 from spreadwright.words import SOURCE, speaking
 
@@ -74,7 +75,8 @@ def _recipe_findings(reading: Reading[Recipe], bench: Bench | None) -> tuple[Fin
 def _tolerance(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
     sheets = cut_sheets(recipe)
     placed = placed_pieces(recipe, pieces(sheets))
-    return tolerance_findings(recipe, sheets, cut_steps(sheets, bench), placed, bench)
+    steps = cut_steps(sheets, bench)
+    return tolerance_findings(recipe, sheets, steps, placed, places(recipe, placed, bench), bench)
 
 
 def _papers_findings(recipe: Recipe, papers: PaperSet, colourway_id: str | None) -> tuple[Finding, ...]:

@@ -8,6 +8,7 @@ from spreadwright.errors import Finding, UnknownName
 from spreadwright.model import Bench, Recipe
 from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
+from spreadwright.tasks.laying import places
 from spreadwright.tolerance import PieceTolerance, partings, piece_tolerances, tolerance_findings, traced
 from spreadwright.words import SOURCE, speaking
 
@@ -44,5 +45,6 @@ def tolerance(reading: Reading[Recipe], bench: Bench) -> Tolerance:
     steps, cut = cut_steps(sheets, bench), pieces(sheets)
     found = traced(sheets, partings(steps, bench.trimmer))
     with speaking(SOURCE):
-        findings = tolerance_findings(recipe, sheets, steps, placed_pieces(recipe, cut), bench)
+        placed = placed_pieces(recipe, cut)
+        findings = tolerance_findings(recipe, sheets, steps, placed, places(recipe, placed, bench), bench)
     return Tolerance(recipe, bench, piece_tolerances(cut, found, bench), findings)

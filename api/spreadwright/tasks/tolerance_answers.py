@@ -37,8 +37,8 @@ def _expected(expected: Expected, bench: Bench) -> Json:
     return {
         "ticks": expected.length,
         "edges": [number or None for number in expected.side.edges],
-        "shift_ticks": deviation.shift,
-        "cuts": [{"cut": source.number, "times": times} for source, times in deviation.terms],
+        "shift_ticks": int(deviation.shift),
+        "cuts": [{"cut": source.number, "times": int(times)} for source, times in deviation.terms],
         "worst": _error(deviation.worst, bench),
         "typical": _error(deviation.typical, bench),
         "expanded": _error(deviation.expanded, bench),

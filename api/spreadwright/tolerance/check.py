@@ -8,7 +8,7 @@ from spreadwright.cutting import CutSheet, CutStep
 from spreadwright.errors import Finding
 from spreadwright.lengths import with_unit
 from spreadwright.model import Axis, Bench, Recipe
-from spreadwright.placing import PlacedPiece
+from spreadwright.placing import End, PlacedPiece, PlaceStep
 from spreadwright.tolerance.doubts import (
     STEP_AT_GUTTER,
     Doubt,
@@ -19,7 +19,7 @@ from spreadwright.tolerance.doubts import (
     RowOverPage,
     UnevenGap,
 )
-from spreadwright.tolerance.laid import Laid, laid
+from spreadwright.tolerance.laid import Laid, Layout
 from spreadwright.tolerance.neighbours import across_the_gutter, beside, is_level, nested, rows
 from spreadwright.tolerance.orders import Reordering, reorderings
 from spreadwright.tolerance.partings import Parting, partings
@@ -42,16 +42,22 @@ MOST_WEIGHED = 20
 
 
 def tolerance_findings(
-    recipe: Recipe, sheets: Sequence[CutSheet], steps: Sequence[CutStep], placed: Sequence[PlacedPiece], bench: Bench
+    recipe: Recipe,
+    sheets: Sequence[CutSheet],
+    steps: Sequence[CutStep],
+    placed: Sequence[PlacedPiece],
+    places: Sequence[PlaceStep],
+    bench: Bench,
 ) -> tuple[Finding, ...]:
     """Everything that could come out wrong by the errors of cuts and ruler; for a recipe without errors.
 
-    Of equal things about pieces of equal names only the worst is told, and of each kind no more than a few.
+    Without the steps with the ruler, `places`, nothing is said of what depends on where pieces are laid. Of equal
+    things about pieces of equal names only the worst is told, and of each kind no more than a few.
     """
     cuts = partings(steps, bench.trimmer)
     found = traced(sheets, cuts)
     worst: dict[tuple[type[Doubt], tuple[str, ...]], tuple[int, Doubt]] = {}
-    everything = tuple(doubts(recipe, placed, bench))
+    everything = tuple(doubts(recipe, placed, places, bench))
     for doubt in everything:
         over = doubt.reach(found) - doubt.limit
         key = (type(doubt), doubt.names)
@@ -80,9 +86,10 @@ def _with_the_others(findings: Iterable[Finding], kinds: Iterable[Sequence[Doubt
         yield replace(last, message=f"{last.message} {more} more like this are not listed.") if more > 0 else last
 
 
-def doubts(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> Iterator[Doubt]:
+def doubts(recipe: Recipe, placed: Sequence[PlacedPiece], places: Sequence[PlaceStep], bench: Bench) -> Iterator[Doubt]:
     """Everything that may come out wrong on some bench, in no order that matters."""
-    pieces = laid(placed, bench)
+    layout = Layout(placed, places, bench)
+    pieces = tuple(layout.pieces.values())
     yield from _photos(recipe, pieces, bench)
     on_page = [[each for each in pieces if each.placed.page == page] for page in recipe.spread.pages]
     page = recipe.spread.size
@@ -90,7 +97,7 @@ def doubts(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> Itera
         return
     for some in on_page:
         for axis, end in zip(Axis, (page.width, page.height), strict=True):
-            yield from _on_page(some, axis, end)
+            yield from _on_page(some, axis, end, layout)
         yield from (NestedSticksOut(*pair, axis) for pair in nested(some, page) for axis in Axis if _shows(pair, axis))
     for left, right in pairwise(on_page):
         yield from (NotLevel(*pair, Axis.COLUMNS, STEP_AT_GUTTER) for pair in across_the_gutter(left, right, page))
@@ -103,17 +110,18 @@ def _photos(recipe: Recipe, pieces: Sequence[Laid], bench: Bench) -> Iterator[Do
             yield from (PhotoOverMat(photo, by_id[photo.on], axis, bench.trimmer.accuracy) for axis in Axis)
 
 
-def _on_page(pieces: Sequence[Laid], axis: Axis, end: int) -> Iterator[Doubt]:
+def _on_page(pieces: Sequence[Laid], axis: Axis, length: int, layout: Layout) -> Iterator[Doubt]:
     in_rows = set()
-    for row in rows(pieces, end, axis):
+    for row in rows(pieces, length, axis):
         in_rows |= {each.id for each in row}
         yield RowOverPage(row, axis)
-    yield from (PastEdge(each, axis, end) for each in pieces if each.id not in in_rows)
+    alone = [each for each in pieces if layout.is_laid and each.id not in in_rows]
+    yield from (PastEdge(each, axis, end, length, layout) for each in alone for end in End)
     for first, second, gap in beside(pieces, axis):
         if is_level(first, second, axis):
             yield NotLevel(first, second, axis)
-        if gap:
-            yield UnevenGap(first, second, axis, gap)
+        if gap and layout.is_laid:
+            yield UnevenGap(first, second, axis, gap, layout)
 
 
 def _shows(pair: tuple[Laid, Laid], axis: Axis) -> bool:

@@ -10,7 +10,10 @@ deviation of its bound over the root of three (4.3.7).
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
-from math import isqrt, sqrt
+from math import ceil, isqrt, sqrt
+
+Count = int | Fraction
+"""How often something counts; halves come from centring."""
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -37,8 +40,8 @@ class Deviation:
         terms: What is not: each source with how often it counts, in order and never nothing.
     """
 
-    shift: int = 0
-    terms: tuple[tuple[Source, int], ...] = ()
+    shift: Count = 0
+    terms: tuple[tuple[Source, Count], ...] = ()
 
     @staticmethod
     def of(source: Source, shift: int = 0) -> "Deviation":
@@ -46,24 +49,24 @@ class Deviation:
         return Deviation(shift, ((source, 1),))
 
     @property
-    def times(self) -> Mapping[Source, int]:
+    def times(self) -> Mapping[Source, Count]:
         """How often each source counts."""
         return dict(self.terms)
 
     @property
     def worst(self) -> int:
-        """The furthest that it can be off, ticks: every error at its bound and all the same way."""
-        return abs(self.shift) + sum(abs(times) * source.bound for source, times in self.terms)
+        """The furthest that it can be off, ticks, rounded up: every error at its bound and all the same way."""
+        return ceil(self._bounds + self._known)
 
     @property
     def highest(self) -> int:
         """The most by which the length can be too long, ticks; negative when it is too short in any case."""
-        return self.shift + self.worst - abs(self.shift)
+        return ceil(self._bounds + self.shift)
 
     @property
     def typical(self) -> int:
         """Shift and root-sum-square of the bounds, ticks, rounded up: about nine makers in ten stay within it."""
-        return abs(self.shift) + _root_up(Fraction(self._squares))
+        return min(self.worst, ceil(self._known) + _root_up(self._squares))
 
     @property
     def standard(self) -> float:
@@ -73,11 +76,24 @@ class Deviation:
     @property
     def expanded(self) -> int:
         """Shift and expanded uncertainty for a coverage factor of 2, ticks, rounded up; never beyond the worst case."""
-        return min(self.worst, abs(self.shift) + _root_up(Fraction(4 * self._squares, 3)))
+        return min(self.worst, ceil(self._known) + _root_up(self._squares * 4 / 3))
 
     @property
-    def _squares(self) -> int:
-        return sum((times * source.bound) ** 2 for source, times in self.terms)
+    def halved(self) -> "Deviation":
+        """Half of it."""
+        return Deviation(Fraction(self.shift, 2), tuple((source, Fraction(times, 2)) for source, times in self.terms))
+
+    @property
+    def _known(self) -> Fraction:
+        return abs(Fraction(self.shift))
+
+    @property
+    def _bounds(self) -> Fraction:
+        return sum((abs(Fraction(times)) * source.bound for source, times in self.terms), Fraction())
+
+    @property
+    def _squares(self) -> Fraction:
+        return sum(((Fraction(times) * source.bound) ** 2 for source, times in self.terms), Fraction())
 
     def __add__(self, other: "Deviation") -> "Deviation":
         return _collected(self.shift + other.shift, (*self.terms, *other.terms))
@@ -98,8 +114,8 @@ def total(deviations: Iterable[Deviation]) -> Deviation:
     return sum(deviations, EXACT)
 
 
-def _collected(shift: int, terms: Iterable[tuple[Source, int]]) -> Deviation:
-    times: dict[Source, int] = {}
+def _collected(shift: Count, terms: Iterable[tuple[Source, Count]]) -> Deviation:
+    times: dict[Source, Count] = {}
     for source, count in terms:
         times[source] = times.get(source, 0) + count
     return Deviation(shift, tuple(sorted((source, count) for source, count in times.items() if count)))
@@ -108,4 +124,4 @@ def _collected(shift: int, terms: Iterable[tuple[Source, int]]) -> Deviation:
 def _root_up(square: Fraction) -> int:
     """The least whole number whose square is not smaller."""
     least = isqrt(int(square))
-    return least if least * least >= square else least + 1
+    return least if least * least == square else least + 1

@@ -9,9 +9,10 @@ from dataclasses import dataclass
 
 from spreadwright.errors import Finding, note, warning
 from spreadwright.lengths import TICKS, Unit, with_unit
-from spreadwright.model import Axis, Edge, Photo
+from spreadwright.model import Axis, Photo
+from spreadwright.placing import End
 from spreadwright.tolerance.deviation import Deviation, Source, total
-from spreadwright.tolerance.laid import Laid
+from spreadwright.tolerance.laid import Laid, Layout
 from spreadwright.tolerance.neighbours import Row
 from spreadwright.tolerance.pieces import amount
 from spreadwright.tolerance.trace import Traced
@@ -93,11 +94,13 @@ class RowOverPage(Doubt):
 
 @dataclass(frozen=True)
 class PastEdge(Doubt):
-    """A piece measured from one edge of the page that could stand over the other."""
+    """A piece that could stand over an edge of the page by the errors of what it is laid by."""
 
     piece: Laid
     axis: Axis
+    end: End
     page: int
+    layout: Layout
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -107,31 +110,29 @@ class PastEdge(Doubt):
     @property
     def limit(self) -> int:
         """What is free beyond it."""
-        return self.page - self.piece.far(self.axis) if self._is_from_near else self.piece.near(self.axis)
-
-    @property
-    def _is_from_near(self) -> bool:
-        return self.piece.offset(self.axis).edge in (Edge.LEFT, Edge.TOP)
+        return self.piece.near(self.axis) if self.end is End.START else self.page - self.piece.far(self.axis)
 
     def reach(self, found: Traced) -> int:
-        """How far its free edge can move outward."""
-        if self._is_from_near:
-            return (self.piece.twice_far(self.axis, found).highest + 1) // 2
-        return ((-self.piece.twice_near(self.axis, found)).highest + 1) // 2
+        """How far that edge can move outward."""
+        edge = self.layout.edge(self.piece.id, self.axis, self.end, found)
+        return (edge if self.end is End.END else -edge).highest
 
     @property
     def remedy(self) -> str:
-        """Measuring from the other edge, or centring."""
-        edge = _ENDS[self.axis][1 if self._is_from_near else 0]
-        if self.piece.offset(self.axis).edge in (Edge.CENTRE, Edge.MIDDLE):
-            return "Trim what stands over."
-        return f"Measure it from the {edge} edge."
+        """More room, or none."""
+        return f"Leave more room to the {self._edge} edge, or lay it flush with that."
+
+    @property
+    def _edge(self) -> str:
+        return _ENDS[self.axis][self.end is End.END]
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at its placement."""
-        edge = _ENDS[self.axis][1 if self._is_from_near else 0]
-        free = f"{with_unit(self.limit, unit)} from the {edge} edge" if self.limit else f"flush with the {edge} edge"
-        message = f"“{self.piece.id}” should lie {free} and may come out {amount(reach, unit)} further, over the edge."
+        free = f"{with_unit(self.limit, unit)} from the {self._edge} edge of the page"
+        message = (
+            f"“{self.piece.id}” should lie {free if self.limit else f'flush with the {self._edge} edge of the page'}"
+        )
+        message += f" and may come out {amount(reach, unit)} further, over the edge."
         return warning("piece-overhangs-page", self.piece.placed.where, message, remedy)
 
 
@@ -253,6 +254,7 @@ class UnevenGap(Doubt):
     second: Laid
     axis: Axis
     gap: int
+    layout: Layout
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -266,8 +268,8 @@ class UnevenGap(Doubt):
 
     def reach(self, found: Traced) -> int:
         """How far the gap is typically off."""
-        twice = self.second.twice_near(self.axis, found) - self.first.twice_far(self.axis, found)
-        return (twice.typical + 1) // 2
+        before = self.layout.edge(self.first.id, self.axis, End.END, found)
+        return (self.layout.edge(self.second.id, self.axis, End.START, found) - before).typical
 
     @property
     def remedy(self) -> str:

@@ -73,7 +73,7 @@ def _sentence(width: Expected, height: Expected, unit: Unit) -> str:
 
 def why(deviation: Deviation, unit: Unit) -> str:
     """Where the error of a side comes from, in sentences."""
-    shifted = _shifted(deviation.shift, unit)
+    shifted = _shifted(int(deviation.shift), unit)
     return f"{_cause(deviation)} {shifted}" if shifted else _cause(deviation)
 
 
