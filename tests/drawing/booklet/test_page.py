@@ -1,4 +1,4 @@
-from spreadwright.drawing.booklet.page import WIDTH, Distance, PlacePicture, place_picture
+from spreadwright.drawing.booklet.page import WIDTH, Distance, Laid, PlacePicture, place_picture
 from spreadwright.geometry import Rect, Size
 
 PAGE = Size(1200, 1200)
@@ -22,6 +22,12 @@ def test_figures_stand_outside_the_page():
 
 
 def test_what_lies_hidden_is_not_drawn():
-    hidden, over = Rect(0, 0, 100, 100), Rect(0, 0, 200, 200)
+    hidden, over = Laid(Rect(0, 0, 100, 100)), Laid(Rect(0, 0, 200, 200))
     assert len(shown(down=(hidden, over))) == len(shown(down=(over,)))
     assert len(shown(down=(over, hidden))) == len(shown(down=(over,))) + 1
+
+
+def test_neighbours_are_named_where_they_are_seen():
+    seen, covered = Laid(Rect(600, 600, 500, 500), "C"), Laid(Rect(150, 250, 200, 300), "D")
+    lines = "\n".join(shown(down=(seen, covered)))
+    assert "aria-label=C" in lines and "aria-label=D" not in lines

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, cautioned, lead, listed
-from spreadwright.drawing.booklet.page import Distance, PlacePicture, place_picture
+from spreadwright.drawing.booklet.page import Distance, Laid, PlacePicture, place_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.typeset import picture, typeset
 from spreadwright.drawing.placement import placement_figure
@@ -49,7 +49,7 @@ def _picture(step: PlaceStep, alt: str) -> PlacePicture:
     carried = [each for each in step.lies if _is_carried(each, step.placed)]
     return PlacePicture(
         page=board.size,
-        down=tuple(_on(board, each.rect) for each in step.lies if each not in carried),
+        down=tuple(_laid(board, each) for each in _below(step) if each not in carried),
         piece=_on(board, step.placed.rect),
         mark=step.placed.piece.mark,
         distances=tuple(_distances(step)),
@@ -57,6 +57,17 @@ def _picture(step: PlaceStep, alt: str) -> PlacePicture:
         flush=tuple(_on(board, line) for line in step.touches),
         title=alt,
     )
+
+
+def _below(step: PlaceStep) -> tuple[PlacedPiece, ...]:
+    """What lies there already, the piece that is the board itself before all."""
+    return step.lies if step.base is None else (step.base, *step.lies)
+
+
+def _laid(board: Rect, each: PlacedPiece) -> Laid:
+    """The page that lies under everything needs no name; a piece does."""
+    is_page = each.rect == board and each.layer == 1
+    return Laid(_on(board, each.rect), "" if is_page else each.piece.mark)
 
 
 def _on(board: Rect, rect: Rect) -> Rect:

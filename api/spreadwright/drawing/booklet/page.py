@@ -11,6 +11,7 @@ from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE, hatching
 from spreadwright.drawing.path import Path
+from spreadwright.drawing.rooms import rooms
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, TINT, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -23,6 +24,8 @@ _TICK = 3 * MM // 4
 _ABOVE = 8 * MM // 5
 FIGURES = Style(face=Typeface.SANS_MEDIUM, size=points(9), is_tabular=True)
 _MARK = Style(face=MARK.face, size=BODY)
+_NEIGHBOUR = Style(size=points(9), colour=QUIET)
+_MOST_NAMED = 40
 _LINE = stroked(INK, HAIRLINE)
 _DOWN = Paint(fill=WHITE, stroke=QUIET, width=HAIRLINE)
 
@@ -38,6 +41,14 @@ class Distance:
 
 
 @dataclass(frozen=True, slots=True)
+class Laid:
+    """A piece that lies there already; without a mark it is not named."""
+
+    rect: Rect
+    mark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class PlacePicture:
     """What one picture shows.
 
@@ -50,44 +61,13 @@ class PlacePicture:
     """
 
     page: Size
-    down: tuple[Rect, ...]
+    down: tuple[Laid, ...]
     piece: Rect
     mark: str
     distances: tuple[Distance, ...]
     carried: tuple[Rect, ...] = ()
     flush: tuple[Rect, ...] = ()
     title: str = ""
-
-
-def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
-    """The picture of one step with the ruler, `WIDTH` wide."""
-    frame = _Frame(picture.page)
-    whole = frame.rect(Rect.at(0, 0, picture.page))
-    canvas = Canvas(Size(WIDTH, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
-    with canvas.group(clip=whole):
-        canvas.rect(whole, filled(WHITE))
-        for rect in _seen(picture.down):
-            canvas.rect(frame.rect(rect), _DOWN)
-        _piece(canvas, frame.rect(picture.piece))
-        for rect in _seen(picture.carried):
-            canvas.rect(frame.rect(rect), _DOWN)
-    canvas.rect(whole, stroked(INK, LINE))
-    for edge in picture.flush:
-        drawn = frame.rect(edge)
-        canvas.line((drawn.left, drawn.top), (drawn.right, drawn.bottom), stroked(ACCENT, 2 * BOLD_LINE))
-    for distance in picture.distances:
-        _draw(canvas, frame, picture, distance)
-    _mark(canvas, picture.mark, frame.rect(picture.piece), whole)
-    return canvas
-
-
-def _seen(rects: Sequence[Rect]) -> list[Rect]:
-    """Without what a later one hides by itself."""
-    seen: list[Rect] = []
-    for rect in reversed(rects):
-        if not any(later.contains(rect) for later in seen):
-            seen.append(rect)
-    return seen[::-1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +90,53 @@ class _Frame:
             left + self.at(rect.right),
             _BEFORE + self.at(rect.bottom),
         )
+
+
+def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
+    """The picture of one step with the ruler, `WIDTH` wide."""
+    frame = _Frame(picture.page)
+    whole = frame.rect(Rect.at(0, 0, picture.page))
+    canvas = Canvas(Size(WIDTH, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
+    with canvas.group(clip=whole):
+        canvas.rect(whole, filled(WHITE))
+        for rect in _seen([each.rect for each in picture.down]):
+            canvas.rect(frame.rect(rect), _DOWN)
+        _neighbours(canvas, frame, picture)
+        _piece(canvas, frame.rect(picture.piece))
+        for rect in _seen(picture.carried):
+            canvas.rect(frame.rect(rect), _DOWN)
+    canvas.rect(whole, stroked(INK, LINE))
+    for edge in picture.flush:
+        drawn = frame.rect(edge)
+        canvas.line((drawn.left, drawn.top), (drawn.right, drawn.bottom), stroked(ACCENT, 2 * BOLD_LINE))
+    for distance in picture.distances:
+        _draw(canvas, frame, picture, distance)
+    _mark(canvas, picture.mark, frame.rect(picture.piece), whole)
+    return canvas
+
+
+def _neighbours(canvas: Canvas, frame: _Frame, picture: PlacePicture) -> None:
+    """The marks of what lies there, where enough of it is seen; many are not told apart at this size anyway."""
+    drawn = [frame.rect(each.rect) for each in picture.down]
+    piece, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
+    if len(drawn) > _MOST_NAMED:
+        return
+    for index, each in enumerate(picture.down):
+        size = Size(width(each.mark, _NEIGHBOUR) + MM, _NEIGHBOUR.size * 3 // 4 + MM // 2)
+        free = rooms(drawn[index], [*drawn[index + 1 :], piece]) if each.mark else ()
+        room = next((room for room in free if room.size.fits(size) and whole.contains(room)), None)
+        if room is not None:
+            baseline = room.top + (room.height + _NEIGHBOUR.size * 7 // 10) // 2
+            write(canvas, each.mark, (room.left + room.width // 2, baseline), _NEIGHBOUR, align=Align.MIDDLE)
+
+
+def _seen(rects: Sequence[Rect]) -> list[Rect]:
+    """Without what a later one hides by itself."""
+    seen: list[Rect] = []
+    for rect in reversed(rects):
+        if not any(later.contains(rect) for later in seen):
+            seen.append(rect)
+    return seen[::-1]
 
 
 def _piece(canvas: Canvas, drawn: Rect) -> None:
