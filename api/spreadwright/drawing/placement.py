@@ -12,7 +12,8 @@ from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
 from spreadwright.drawing.marks import WHITE
-from spreadwright.drawing.path import Point
+from spreadwright.drawing.placement_distances import Obstacles, distances, draw_distance
+from spreadwright.drawing.placement_page import DrawnPage
 from spreadwright.drawing.placement_tables import page_name, photo_table, piece_table
 from spreadwright.drawing.rooms import rooms
 from spreadwright.drawing.theme import BODY, BOLD_LINE, HAIRLINE, INK, MM, QUIET, SMALL, THIN, TITLE
@@ -31,6 +32,8 @@ _HEAD = 22 * MM
 _FURTHER_HEAD = 20 * MM
 _SINGLE = 120 * MM
 _HIGHEST = 150 * MM
+_MOST_WITH_DISTANCES = 100
+"""Among more pieces than this distances could not be told apart; the table has them all."""
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
 _PAGE_NAME = Style(face=Typeface.SANS_MEDIUM, size=SMALL, colour=QUIET)
@@ -45,30 +48,6 @@ class PlacementPlan:
     photos: Sequence[MattedPhoto]
     bench: Bench
     cautions: Sequence[str] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class DrawnPage:
-    """One page in the picture: where it lies and how much smaller it is drawn."""
-
-    name: str
-    at: Point
-    drawn_width: int
-    size: Size
-
-    @property
-    def whole(self) -> Rect:
-        """All of the page, as drawn."""
-        return self.rect(Rect.at(0, 0, self.size))
-
-    def rect(self, rect: Rect) -> Rect:
-        """A place on the page, as drawn."""
-        left, top = self._scaled(rect.left), self._scaled(rect.top)
-        right, bottom = self._scaled(rect.right), self._scaled(rect.bottom)
-        return Rect.between(self.at[0] + left, self.at[1] + top, self.at[0] + right, self.at[1] + bottom)
-
-    def _scaled(self, length: int) -> int:
-        return length * self.drawn_width // self.size.width
 
 
 @dataclass(frozen=True, slots=True)
@@ -226,6 +205,10 @@ def _drawing(canvas: Canvas, plan: PlacementPlan, found: Layout) -> None:
         canvas.rect(page.whole, stroked(INK, BOLD_LINE))
         middle = page.whole.left + page.whole.width // 2
         write(canvas, page_name(page.name), (middle, found.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
+        if len(plan.steps) <= _MOST_WITH_DISTANCES:
+            steps, photos = _steps_on(page, plan), [photo for _number, photo in _photos_on(page, plan)]
+            for distance in distances(page, steps, Obstacles.around(page, steps, photos, found.callouts)):
+                draw_distance(canvas, distance)
     for callout in found.callouts:
         draw_callout(canvas, callout)
 

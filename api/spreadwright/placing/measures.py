@@ -45,7 +45,8 @@ def measures(located: Located, unit: Unit, pieces: Mapping[str, PlacedPiece]) ->
             start, end = sorted((own, own - move.exact * move.end.inward))
             other = pieces.get(move.lines[0].piece)
             beside = _beside(move.axis, located.placed.rect, other.rect if other else None)
-            yield Measure(move.axis, start, end, with_unit(move.reading, unit), beside)
+            figure = EQUAL if move.kind is MoveKind.EQUAL_GAP else with_unit(move.reading, unit)
+            yield Measure(move.axis, start, end, figure, beside)
 
 
 def _both_sides(axis: Axis, located: Located, figure: str) -> Iterator[Measure]:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from spreadwright.geometry import Rect
+from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Axis
 
 PAGE = ""
@@ -97,6 +98,11 @@ COSTS = {
 BETWEEN_MARKS = 1
 """What a move costs more when the ruler shows its distance only nearly."""
 
+FAR, FAR_COSTS = 6 * TICKS[Unit.INCH], 2
+"""What it costs more to read a distance of more than 6 in (152.4 mm)."""
+
+_READ = frozenset({MoveKind.OFFSET, MoveKind.GAP})
+
 
 @dataclass(frozen=True, slots=True)
 class Move:
@@ -121,7 +127,8 @@ class Move:
     @property
     def cost(self) -> int:
         """How hard it is."""
-        return COSTS[self.kind] + (BETWEEN_MARKS if self.reading != self.exact else 0)
+        is_far = self.kind in _READ and self.exact > FAR
+        return COSTS[self.kind] + BETWEEN_MARKS * (self.reading != self.exact) + FAR_COSTS * is_far
 
 
 def cost_of(moves: Iterable[Move]) -> tuple[int, int]:
