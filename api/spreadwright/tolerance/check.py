@@ -145,6 +145,8 @@ def _remedies(
     tried = list(reorderings(sheets, cuts, found, bench.trimmer))
     remedies: dict[int, str] = {}
     for index, doubt in enumerate(wrong):
+        if not doubt.is_of_cuts:
+            continue
         now = doubt.reach(found)
         ranked = sorted(
             (doubt.reach(each.found), len({cut.reading for cut in each.cuts}), i) for i, each in enumerate(tried)

@@ -52,6 +52,11 @@ class Doubt(ABC):
     def remedy(self) -> str:
         """What helps on any bench."""
 
+    @property
+    def is_of_cuts(self) -> bool:
+        """Whether another order of the cuts is the thing to try first."""
+        return True
+
     @abstractmethod
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """The finding about it."""
@@ -119,8 +124,15 @@ class PastEdge(Doubt):
 
     @property
     def remedy(self) -> str:
-        """More room, or none."""
+        """Another move; or more room, or none."""
+        if not self.is_of_cuts:
+            return f"Measure it from the {self._edge} edge of the page, not by what lies on it."
         return f"Leave more room to the {self._edge} edge, or lay it flush with that."
+
+    @property
+    def is_of_cuts(self) -> bool:
+        """Not where one reading from that edge would do."""
+        return self.limit < self.layout.reading
 
     @property
     def _edge(self) -> str:
@@ -274,7 +286,7 @@ class UnevenGap(Doubt):
     @property
     def remedy(self) -> str:
         """Measuring the gap itself."""
-        return "Lay the second one by the gap, with a strip of that width between them, not from the edge of the page."
+        return "Lay one of them by the gap to the other, with a strip of that width between them."
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the second one."""

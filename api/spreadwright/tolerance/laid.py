@@ -66,7 +66,13 @@ class Laid:
 
 
 class Layout:
-    """All pieces of a layout, as they are laid on one bench."""
+    """All pieces of a layout, as they are laid on one bench.
+
+    Attributes:
+        pieces: From the page upward, by id.
+        is_laid: Whether the moves are known.
+        reading: How far one reading of the ruler may be off, ticks.
+    """
 
     def __init__(self, placed: Sequence[PlacedPiece], places: Sequence[PlaceStep], bench: Bench) -> None:
         """From the page upward, with the steps with the ruler, or without where these are not known."""
@@ -76,7 +82,7 @@ class Layout:
             each.piece.id: Laid(each, step.moves, step.number) if (step := steps.get(each.piece.id)) else Laid(each)
             for each in placed
         }
-        self._bound = (bench.ruler.graduation + 1) // 2
+        self.reading = (bench.ruler.graduation + 1) // 2
         self._found: Traced | None = None
         self._starts: dict[tuple[str, Axis], Deviation] = {}
 
@@ -114,7 +120,7 @@ class Layout:
         return read + Deviation((move.reading - move.exact) * inward)
 
     def _read(self, each: Laid, axis: Axis) -> Deviation:
-        return Deviation.of(Source(RULER, 2 * each.number + list(Axis).index(axis), self._bound))
+        return Deviation.of(Source(RULER, 2 * each.number + list(Axis).index(axis), self.reading))
 
     def _at(self, line: Line, found: Traced) -> Deviation:
         return self.edge(line.piece, line.axis, line.end, found)
