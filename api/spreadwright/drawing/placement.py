@@ -21,7 +21,7 @@ from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.model import Bench, Recipe
 from spreadwright.photos import MattedPhoto
-from spreadwright.placing import PlaceStep, in_layers
+from spreadwright.placing import EQUAL, PlaceStep, in_layers
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
 
@@ -193,6 +193,8 @@ def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
             found.unlabelled,
         ).format(count=found.unlabelled)
         blocks.append(remark(words, _MEASURE))
+    if any(measure.figure == EQUAL for step in plan.steps for measure in step.measures):
+        blocks.append(remark(_("In the picture, = marks distances that are equal without being read."), _MEASURE))
     blocks.append(piece_table(plan.steps, plan.bench))
     photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
     return [*blocks, photos] if photos.rows else blocks

@@ -4,13 +4,14 @@ from spreadwright.placing.adhesive import Adhesives, Stick, Sticking, adhesives,
 from spreadwright.placing.adhesive_words import adhesive_words, millilitres
 from spreadwright.placing.check import placing_findings
 from spreadwright.placing.layers import PlacedPiece, placed_pieces
-from spreadwright.placing.measures import Measure
+from spreadwright.placing.measures import EQUAL, Measure
 from spreadwright.placing.moves import COSTS, PAGE, End, Line, Move, MoveKind, cost_of
 from spreadwright.placing.steps import PlaceStep, in_layers, place_steps
 from spreadwright.placing.words import cautions, distance, edge_name
 
 __all__ = [
     "COSTS",
+    "EQUAL",
     "PAGE",
     "Adhesives",
     "End",
