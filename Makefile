@@ -4,7 +4,7 @@ PYTHON ?= python3
 VENV := .venv
 BIN := $(VENV)/bin
 PIP := $(BIN)/pip install --quiet --disable-pip-version-check
-SYSTEM := python3 python3-venv libcairo2
+SYSTEM := python3 python3-venv libcairo2 libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
 HOST ?= 127.0.0.1
 PORT ?= 8080
 
@@ -35,10 +35,10 @@ format: $(VENV)/dev.stamp
 clean:
 	rm -rf $(VENV) .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache
 
-# A new enough Python that can make environments, and the drawing library: installed when root, asked for otherwise.
+# A new enough Python that can make environments, and the libraries that draw and set type: installed when root, asked for otherwise.
 define has_system
 command -v $(PYTHON) >/dev/null && \
-$(PYTHON) -c 'import ctypes, ensurepip, sys, venv; ctypes.CDLL("libcairo.so.2"); sys.exit(sys.version_info < (3, 11))' 2>/dev/null
+$(PYTHON) -c 'import ctypes, ensurepip, sys, venv; [ctypes.CDLL(name) for name in ("libcairo.so.2", "libpango-1.0.so.0", "libpangoft2-1.0.so.0", "libharfbuzz-subset.so.0")]; sys.exit(sys.version_info < (3, 11))' 2>/dev/null
 endef
 
 $(VENV)/venv.stamp:
@@ -48,7 +48,7 @@ $(VENV)/venv.stamp:
 	  DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $(SYSTEM) >/dev/null; \
 	fi
 	@$(has_system) || { \
-	  echo "Spreadwright needs Python 3.11 or newer with venv, and the cairo library. On Debian, as root:" >&2; \
+	  echo "Spreadwright needs Python 3.11 or newer with venv, and the libraries cairo, Pango and HarfBuzz. On Debian, as root:" >&2; \
 	  echo "    apt-get install $(SYSTEM)" >&2; exit 1; }
 	$(PYTHON) -m venv --clear $(VENV)
 	@touch $@

@@ -1,10 +1,27 @@
 """Random lengths, cut trees and recipes for the laws."""
 
+from dataclasses import replace
+
 from hypothesis import strategies as st
 
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import FINEST, TICKS, Unit
-from spreadwright.model import Axis, Branch, Content, Leaf, Recipe, Role, Sheet, Split, Spread, Use
+from spreadwright.model import (
+    INCH_BENCH,
+    Axis,
+    Bench,
+    Branch,
+    Content,
+    Hand,
+    Leaf,
+    Measures,
+    Recipe,
+    Role,
+    Sheet,
+    Split,
+    Spread,
+    Use,
+)
 from spreadwright.model.recipe import Kind
 
 INCH = TICKS[Unit.INCH]
@@ -58,3 +75,24 @@ def recipe_of(*contents: Content, size: Size = SQUARE, times: int = 1) -> Recipe
         sheets=sheets,
         placements=(),
     )
+
+
+@st.composite
+def benches(draw: st.DrawFn, *, metric: bool = False, hand: Hand | None = None) -> Bench:
+    """Benches of either hand whose trimmers measure either part, with marks of 1/8 in or, metric, of 1 mm."""
+    trimmer = replace(
+        INCH_BENCH.trimmer,
+        graduation=TICKS[Unit.MILLIMETRE] if metric else EIGHTH,
+        measures=draw(st.sampled_from(Measures)),
+        hand=hand or draw(st.sampled_from(Hand)),
+        stack=draw(st.integers(1, 2)),
+    )
+    return replace(INCH_BENCH, unit=Unit.MILLIMETRE if metric else Unit.INCH, trimmer=trimmer)
+
+
+def mirrored(content: Content) -> Content:
+    """The same tree with left and right exchanged."""
+    if isinstance(content, Leaf):
+        return content
+    branches = tuple(replace(branch, content=mirrored(branch.content)) for branch in content.branches)
+    return Split(content.axis, branches[::-1] if content.axis is Axis.COLUMNS else branches)

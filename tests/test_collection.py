@@ -1,17 +1,23 @@
 """Every document of the shipped collection, from end to end."""
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 
 from spreadwright.colour import choices, colourway_findings, count, first
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading, canonical, read_any, read_paper_set, read_recipe
+from spreadwright.drawing.sheet import cut_sheet_picture
 from spreadwright.errors import Severity
 from spreadwright.geometry import Rect, area, is_tiled, uncovered
+from spreadwright.lengths import Unit
 from spreadwright.model import INCH_BENCH, Colourway, Recipe, Use
 from spreadwright.store import Collection
 from spreadwright.tasks import check, cut, place, recipe_findings
+from spreadwright.tasks.draw import sheet_plans
+from spreadwright.words import LANGUAGES, speaking
+from trimmer import SimulatedTrimmer
 
 COLLECTION = Collection()
 RECIPES = tuple(COLLECTION.recipes)
@@ -95,6 +101,48 @@ def test_n_parts_take_n_less_one_cuts(recipe_id: str, bench_id: str) -> None:
     cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
     for sheet in cutting.sheets:
         assert len(cutting.steps_of(sheet)) == len(sheet.parts) - 1
+
+
+@each_bench
+@each_recipe
+def test_somebody_who_knows_only_readings_and_turns_gets_every_piece(recipe_id: str, bench_id: str) -> None:
+    cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
+    maker = SimulatedTrimmer(cutting.sheets, cutting.bench)
+    for step in cutting.steps:
+        maker.follow(step)
+    parts = {part.id: part.rect for sheet in cutting.sheets if cutting.steps_of(sheet) for part in sheet.parts}
+    assert maker.done.keys() == parts.keys() and maker.board is None and not maker.aside
+    mark = cutting.bench.trimmer.graduation
+    for name, rect in parts.items():
+        assert rect is not None
+        for edge in ("left", "top", "right", "bottom"):
+            assert 2 * abs(getattr(maker.done[name], edge) - getattr(rect, edge)) <= mark
+            assert maker.done[name] == rect or cutting.bench.unit is not Unit.INCH
+
+
+@each_bench
+@each_recipe
+def test_pieces_are_piled_in_the_order_in_which_they_fall(recipe_id: str, bench_id: str) -> None:
+    cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
+    fallen = [each for step in cutting.steps for share in (step.falling, step.kept) for each in share.ids]
+    whole = [part.id for sheet in cutting.sheets if not cutting.steps_of(sheet) for part in sheet.parts]
+    for pile in cutting.piles:
+        piled = [piece.id for piece in pile.pieces]
+        assert [each for each in piled if each not in whole] == [
+            each for each in fallen if cutting.page_of.get(each) == pile.page
+        ]
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@each_recipe
+def test_no_table_of_a_cut_sheet_loses_a_word(recipe_id: str, language: str) -> None:
+    trimmers = [replace(COLLECTION.bench(bench_id).trimmer, stack=2) for bench_id in BENCHES]
+    with speaking(language):
+        for bench_id, trimmer in zip(BENCHES, trimmers, strict=True):
+            cutting = cut(reading_of(recipe_id), replace(COLLECTION.bench(bench_id), title="Short", trimmer=trimmer))
+            assert [
+                plan.numbers for plan in sheet_plans(cutting) if "…" in str(cut_sheet_picture(plan).outline())
+            ] == []
 
 
 @each_recipe

@@ -10,6 +10,8 @@ from enum import StrEnum
 from fractions import Fraction
 
 from spreadwright.errors import BetweenMarks, UnreadableLength
+from spreadwright.words import decimal
+from spreadwright.words import gettext as _
 
 
 class Unit(StrEnum):
@@ -133,12 +135,12 @@ def text(length: int, unit: Unit) -> str:
 
 
 def with_unit(length: int, unit: Unit) -> str:
-    """A length for people: number, space, unit.
+    """A length for people, in the language that is spoken: number, space, unit.
 
     >>> with_unit(93472, Unit.INCH)
     '11 1/2 in'
     """
-    return f"{text(length, unit)} {unit.value}"
+    return f"{decimal(text(length, unit))} {unit.value}"
 
 
 def on_scale(length: int, step: int, unit: Unit) -> str:
@@ -148,7 +150,10 @@ def on_scale(length: int, step: int, unit: Unit) -> str:
     ('178 mm (the mark nearest to 177.8 mm)', '7 in')
     """
     mark = nearest(length, step)
-    return with_unit(mark, unit) + (f" (the mark nearest to {with_unit(length, unit)})" if mark != length else "")
+    if mark == length:
+        return with_unit(mark, unit)
+    told = _("{mark} (the mark nearest to {length})")
+    return told.format(mark=with_unit(mark, unit), length=with_unit(length, unit))
 
 
 def is_exact(length: int, unit: Unit) -> bool:
@@ -161,7 +166,7 @@ def written(length: int, unit: Unit) -> str:
     if is_exact(length, unit):
         return text(length, unit)
     other = Unit.MILLIMETRE if unit is Unit.INCH else Unit.INCH
-    return with_unit(length, other)
+    return f"{text(length, other)} {other.value}"
 
 
 def _mixed(value: Fraction) -> str:
@@ -173,4 +178,4 @@ def _mixed(value: Fraction) -> str:
 
 def size_text(width: int, height: int, unit: Unit) -> str:
     """Width and height for people: ``3 1/2 × 5 in``."""
-    return f"{text(width, unit)} × {with_unit(height, unit)}"
+    return f"{decimal(text(width, unit))} × {with_unit(height, unit)}"

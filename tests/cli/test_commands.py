@@ -176,7 +176,9 @@ def test_cut_writes_cautions_before_steps(run):
 
 def test_place_lists_pieces_and_photos(run):
     out = run("place", "window-seat").stdout
-    assert "“panel” (B), 7 × 7 in: on the left page, flush with the left edge, flush with the top edge." in out
+    assert "Glue “panel” (B), 7 × 7 in, onto the left page.\n" in out
+    assert "Left edge: flush with the edge of the page.\n      Top edge: flush with the edge of the page." in out
+    assert "photo-safe" in out and "archival" not in out
     assert "Photo on “mat-1”: 3 1/4 × 4 3/4 in" in out
 
 

@@ -1,7 +1,7 @@
 from collections import Counter
 from dataclasses import replace
 
-from hypothesis import given
+from hypothesis import given, settings
 
 from spreadwright.cutting import cut_sheets, cut_steps, fall_order, pieces, piles
 from spreadwright.model import INCH_BENCH, Edge, Leaf, Offset, Placement, Recipe, Spread, Use
@@ -16,6 +16,7 @@ def placed_by_turns(recipe: Recipe) -> Recipe:
     return replace(recipe, placements=placements, spread=Spread(("left", "right"), recipe.spread.size))
 
 
+@settings(deadline=None)
 @given(cut_trees(), cut_trees())
 def test_every_placed_piece_is_in_one_pile(first, second):
     recipe = placed_by_turns(recipe_of(first, second))
@@ -26,6 +27,7 @@ def test_every_placed_piece_is_in_one_pile(first, second):
     assert all(pages[piece.id] == pile.page for pile in found for piece in pile.pieces)
 
 
+@settings(deadline=None)
 @given(cut_trees())
 def test_parts_are_ready_once_each(tree):
     sheets = cut_sheets(recipe_of(tree))

@@ -1,6 +1,8 @@
+from dataclasses import replace
+
 from builder import sound, spoilt
 from spreadwright.document import read_recipe
-from spreadwright.model import INCH_BENCH
+from spreadwright.model import INCH_BENCH, Hand
 from spreadwright.store import Collection
 from spreadwright.tasks import cut
 
@@ -13,25 +15,67 @@ def test_first_cut_lays_the_sheet_and_tells_what_falls():
     first = words(sound())[0]
     assert first.board == "Lay sheet 3 (plain, 12 × 12 in) against the fence, top edge up."
     assert first.setting == "Set the scale to 7 in for the part that stays, and cut."
-    assert first.falls == "What falls is a part of 5 × 12 in: set it aside until its turn."
-    assert first.stays == "What stays is a part of 7 × 12 in: it is cut further."
+    assert first.falls == "What falls is a part of 5 × 12 in. Set it aside until cut 3."
+    assert first.stays == "What stays is a part of 7 × 12 in. It is cut further."
 
 
 def test_turns_are_told_where_they_are_made():
     boards = [each.board for each in words(sound())]
-    assert boards[1].endswith(", and turn it a quarter to the left, its top edge to the left.")
-    assert boards[2].endswith(", and turn it a quarter to the right, upright again.")
-    assert boards[4].endswith("turned a quarter to the left so that its top edge lies left.")
-    assert boards[5] == "Leave the part of 12 × 6 in on the board."
+    assert boards[1].endswith("Turn it a quarter to the left. Its top edge now lies to the left.")
+    assert boards[3].endswith("Turn it a quarter to the right. Its top edge now lies at the fence again.")
+    assert boards[4].endswith("against the fence, its top edge to the right.")
+    assert boards[5] == "Leave the part of 12 × 9 in on the board."
+
+
+def test_part_picked_up_is_named_by_the_cut_that_set_it_aside():
+    boards = [each.board for each in words(sound())]
+    assert boards[2].startswith("Take up the part of 5 × 12 in that you set aside at cut 1.")
+
+
+def test_scale_that_shows_the_reading_already_is_left():
+    assert words(sound())[1].setting == "Leave the scale at 7 in for the part that stays, and cut."
 
 
 def test_piece_is_named_to_its_pile():
-    assert words(sound())[2].falls == "What falls is “mat-2” (C2), 3 1/2 × 5 in: put it on the pile of the left page."
+    falls = words(sound())[3].falls
+    assert falls == "What falls is “mat-2” (C2), 3 1/2 × 5 in. Put it on the pile of the left page."
+
+
+def test_sheets_on_one_another_are_told_with_the_pieces_of_both():
+    def strips(document):
+        document["sheets"][2] = {
+            "role": "print",
+            "size": ["12", "12"],
+            "times": 2,
+            "columns": [{"width": "rest", "piece": "strip", "times": 2}],
+        }
+        kept = [p for p in document["placements"] if not p["piece"].startswith(("strip", "block"))]
+        pages = ("left", "left", "right", "left")
+        new = [{"piece": f"strip-{i}", "page": p, "left": "0", "top": "0"} for i, p in enumerate(pages, 1)]
+        document["placements"] = kept + new
+
+    stacking = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, stack=2))
+    only = words(spoilt(strips), stacking)[-1]
+    assert only.board.startswith(
+        "Lay sheets 4 and 5 (print, 12 × 12 in) on one another against the fence, top edges up."
+    )
+    assert only.together == "both sheets together"
+    assert only.falls == (
+        "What falls are “strip-2” (E2) and “strip-4” (E4), each 6 × 12 in. Put them on the pile of the left page."
+    )
+    assert only.stays.endswith("Put 1 on the pile of the left page. Put 1 on the pile of the right page.")
+
+
+def test_left_hand_turns_the_other_way():
+    left = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, hand=Hand.LEFT))
+    assert any(
+        "Turn it a quarter to the right. Its top edge now lies to the right." in w.board for w in words(sound(), left)
+    )
 
 
 def test_trimmer_that_measures_what_falls_is_told_so():
     first = words(sound(), Collection().bench("bench-inch-falling"))[0]
-    assert first.setting == "Set the scale to 5 in for the part that falls, and cut."
+    assert first.setting == "Set the scale to 7 in for the part that falls, and cut."
 
 
 def test_caution_stands_with_narrow_strips_only():

@@ -22,13 +22,17 @@ PAGE = Size(96 * EIGHTH, 96 * EIGHTH)
 NOWHERE = Offset(Edge.LEFT, 0)
 
 
+def above(one: PlaceStep, two: PlaceStep) -> bool:
+    return (one.placed.layer, one.number) > (two.placed.layer, two.number)
+
+
 def seen(plan: PlacementPlan, found: Layout, number: int) -> tuple[Rect, ...]:
     """What is seen of a piece, as drawn: neither under later pieces of its page nor under photos of other mats."""
     step = plan.steps[number - 1]
     page = next(page for page in found.pages if page.name == step.placed.page)
     on_page = [other for other in plan.steps if other.placed.page == page.name]
     photos = {photo.on: photo for photo in plan.photos}
-    covers = [page.rect(other.placed.rect) for other in on_page if other.number > number]
+    covers = [page.rect(other.placed.rect) for other in on_page if above(other, step)]
     for other in on_page:
         photo = photos.get(other.placed.piece.id)
         if photo and other.number != number:
@@ -82,7 +86,16 @@ def placements(draw: st.DrawFn) -> PlacementPlan:
         piece = Piece(f"p-{number}", "p", f"A{number}", "plain", rect.width, rect.height)
         page = draw(st.sampled_from(["left", "right"]))
         steps.append(
-            PlaceStep(number, PlacedPiece(piece, page, rect, 1, False, Side.FRONT, NOWHERE, NOWHERE), "", "", "")
+            PlaceStep(
+                number,
+                PlacedPiece(piece, page, rect, 1, False, Side.FRONT, NOWHERE, NOWHERE),
+                base=None,
+                board=Rect.at(0, 0, PAGE),
+                lies=(),
+                moves=(),
+                lands=rect,
+                sentences=(),
+            )
         )
         if min(rect.size.width, rect.size.height) > 4 * EIGHTH and draw(st.booleans()):
             photos.append(MattedPhoto(piece.id, Size(rect.width - 2 * EIGHTH, rect.height - 2 * EIGHTH), EIGHTH))

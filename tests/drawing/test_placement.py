@@ -35,7 +35,7 @@ def test_every_piece_is_numbered_in_the_picture_and_in_the_table():
 
 def test_distances_name_their_edge():
     shown = words(sound())
-    assert "1/2 in from left" in shown and "1/4 in from bottom" in shown and "flush left" in shown
+    assert any("1/2 in" in each for each in shown) and "Left edge: flush" in shown
 
 
 def test_photos_are_dashed():
@@ -50,7 +50,7 @@ def test_single_page_stands_alone():
             each["page"] = "page"
 
     shown = words(spoilt(spoil))
-    assert "left page" not in shown and shown.count("page") == 15
+    assert "left page" not in shown and shown.count("page") == 13
 
 
 def test_cautions_stand_before_the_table():
@@ -82,12 +82,12 @@ def test_photo_lies_over_a_later_piece():
         assert dashed and solid and max(solid) < min(dashed)
 
 
-def test_distance_from_the_middle_names_its_side():
+def test_piece_in_the_middle_says_so():
     def spoil(document):
-        document["placements"][4] = {"piece": "panel", "page": "left", "centre": "-1", "middle": "1/2"}
+        document["placements"][4] = {"piece": "panel", "page": "left", "centre": "0", "middle": "1/2"}
 
     shown = words(spoilt(spoil))
-    assert "1 in left of the centre" in shown and "1/2 in below the middle" in shown
+    assert "in the middle" in shown and any("3 in" in each for each in shown)
 
 
 def test_leaves_for_the_printer_are_no_higher_than_paper():

@@ -1,4 +1,5 @@
 import re
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -7,44 +8,31 @@ from builder import Document, sound, spoilt
 from spreadwright.document import read_recipe
 from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
 from spreadwright.drawing.theme import ACCENT, MM
-from spreadwright.model import INCH_BENCH
+from spreadwright.model import INCH_BENCH, Bench
 from spreadwright.store import Collection
-from spreadwright.tasks import Cutting, cut
-
-
-def plans_of(done: Cutting) -> list[SheetPlan]:
-    by_id = {piece.id: piece for piece in done.pieces}
-    return [
-        SheetPlan(
-            done.recipe.title,
-            s.role,
-            s,
-            done.steps_of(s),
-            [words for step, words in zip(done.steps, done.words, strict=True) if step.sheet == s.number],
-            by_id,
-            done.page_of,
-            done.recipe.spread.pages,
-            done.bench,
-            done.cautions,
-        )
-        for s in done.sheets
-    ]
+from spreadwright.tasks import cut
+from spreadwright.tasks.draw import sheet_plans
 
 
 def plans(data: bytes, bench=INCH_BENCH) -> list[SheetPlan]:
-    return plans_of(cut(read_recipe(data), bench))
+    return sheet_plans(cut(read_recipe(data), bench))
 
 
-def strips(document: Document, times: int) -> None:
-    """Cut the last sheet into equal strips."""
+def strips(document: Document, times: int, sheets: int = 1) -> None:
+    """Cut the last sheet, or that many, into equal strips; of several sheets nothing else is cut."""
     document["sheets"][2] = {
         "role": "print",
         "size": ["12", "12"],
+        "times": sheets,
         "columns": [{"width": "rest", "piece": "strip", "times": times}],
     }
     kept = [p for p in document["placements"] if not p["piece"].startswith(("strip", "block"))]
-    new = [{"piece": f"strip-{i + 1}", "page": "left", "left": "0", "top": "0"} for i in range(times)]
+    new = [{"piece": f"strip-{i + 1}", "page": "left", "left": "0", "top": "0"} for i in range(times * sheets)]
     document["placements"] = kept + new
+
+
+def stacking(count: int) -> Bench:
+    return replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, stack=count))
 
 
 def verbs(plan: SheetPlan) -> list[str]:
@@ -78,13 +66,20 @@ def test_dimensions_add_up_to_the_sheet():
 
 def test_table_has_a_row_for_each_cut():
     shown = words(plans(sound())[2])
-    assert [each for each in shown if each.startswith(("new sheet", "stays", "set aside, "))] == [
+    assert [each for each in shown if each.startswith(("new sheet", "stays", "from cut"))] == [
         "new sheet",
-        "stays, 7 × 12 in, turned left",
-        "set aside, 7 × 5 in, upright",
-        "set aside, 5 × 12 in, turned left",
+        "stays, 7 × 12 in, top edge left",
+        "from cut 1, 5 × 12 in, top edge left",
+        "from cut 2, 7 × 5 in, upright",
     ]
-    assert "C2 to the left page" in shown and "Set to (part that stays)" in shown
+    assert {"C2 to the left page", "Scale (part that stays)", "as before, 7 in", "aside until cut 3"} <= set(shown)
+
+
+def test_sheets_cut_together_share_one_drawing():
+    (plan,) = plans(spoilt(lambda d: strips(d, 4, sheets=2)), stacking(2))[3:]
+    shown = words(plan)
+    assert plan.numbers == (4, 5) and "Sheets 4 and 5, cut together" in shown
+    assert {"E1, E5", "E4 + E8 to the left page"} <= set(shown)
 
 
 def test_sheet_that_is_not_cut_says_so():
@@ -135,9 +130,9 @@ def test_narrow_strip_carries_the_sign_in_its_row():
 def test_the_picture_counts_in_proper_words():
     described = [cut_sheet_picture(plan).outline()[1] for plan in plans(sound())]
     assert "The sheet is not cut; the whole of it is base-1." in described[0]
-    assert "4 cuts give 5 parts: panel" in described[2]
+    assert "4 cuts give the parts panel, mat-1" in described[2]
     halves = plans(spoilt(lambda document: strips(document, 2)))[3]
-    assert "1 cut gives 2 parts: strip-1, strip-2." in cut_sheet_picture(halves).outline()[1]
+    assert "1 cut gives the parts strip-1, strip-2." in cut_sheet_picture(halves).outline()[1]
 
 
 def test_numbers_of_near_cuts_lie_apart():
@@ -150,7 +145,7 @@ def test_numbers_of_near_cuts_lie_apart():
 
 @pytest.mark.parametrize("recipe_id", sorted(Collection().recipes))
 def test_every_part_of_the_collection_is_labelled_in_full(recipe_id):
-    for plan in plans_of(cut(Collection().recipe(recipe_id), INCH_BENCH)):
+    for plan in sheet_plans(cut(Collection().recipe(recipe_id), INCH_BENCH)):
         shown = words(plan)
         for part in plan.sheet.parts:
             piece = plan.pieces.get(part.id)

@@ -28,8 +28,8 @@ def test_every_top_level_member_is_there():
 
 def test_required_members_are_marked():
     trimmer = next(section for _, section, _ in members() if section.id == "bench-trimmer")
-    assert [member.name for member in trimmer.members if not member.is_required] == ["shortest"]
-    assert trimmer.members[-1].default == '"1/2 in"'
+    assert [m.name for m in trimmer.members if not m.is_required] == ["shortest", "hand", "stack", "accuracy"]
+    assert trimmer.members[-1].default == '"1/64 in"'
 
 
 def test_members_of_other_schemas_are_followed():

@@ -5,12 +5,17 @@ of ISO 216:2007, table 1. United States sheet sizes and the decimals of sixteent
 """
 
 import json
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
 
+from spreadwright.cutting import cut_sheets, cut_steps
 from spreadwright.lengths import TICKS, Unit, nearest, text, ticks
+from spreadwright.model import INCH_BENCH, Axis, Branch, Hand, Leaf, Measures, Split, Use
+from strategies import recipe_of
+from trimmer import SimulatedTrimmer
 
 HERE = Path(__file__).parent
 MEASURE = json.loads((HERE / "measure.json").read_text())
@@ -67,6 +72,22 @@ def test_widths_rounded_one_by_one_miss_the_sheet_but_rounded_positions_do_not(c
     )
     positions = [nearest(sum(widths[: i + 1]), millimetre) for i in range(len(widths))]
     assert abs(positions[-1] - sheet) <= millimetre // 2
+
+
+@pytest.mark.parametrize("measures", Measures)
+@pytest.mark.parametrize("hand", Hand)
+@pytest.mark.parametrize("case", MEASURE["closure"], ids=lambda case: " + ".join(case["cuts_in"]))
+def test_metric_trimmer_cuts_inch_strips_that_add_up_to_their_sheet(case, hand, measures):
+    trimmer = replace(INCH_BENCH.trimmer, graduation=TICKS[Unit.MILLIMETRE], hand=hand, measures=measures)
+    widths = [ticks(cut, Unit.INCH) for cut in case["cuts_in"]]
+    strips = Split(Axis.COLUMNS, tuple(Branch(width, Leaf(Use.PIECE, "strip")) for width in widths))
+    maker = SimulatedTrimmer(sheets := cut_sheets(recipe_of(strips)), bench := replace(INCH_BENCH, trimmer=trimmer))
+    for step in cut_steps(sheets, bench):
+        maker.follow(step)
+    assert sum(rect.width for rect in maker.done.values()) == ticks(case["sheet_in"], Unit.INCH)
+    places = [sum(widths[:i]) for i in range(len(widths))]
+    off = [abs(rect.left - place) for rect, place in zip(sorted(maker.done.values()), places, strict=True)]
+    assert max(off) <= TICKS[Unit.MILLIMETRE] // 2
 
 
 @pytest.mark.parametrize("name", sorted(PAPER["iso216_mm"]))

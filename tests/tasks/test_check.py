@@ -1,6 +1,7 @@
 # ruff: noqa: E501 - one fault a line reads best
 import json
 import time
+from dataclasses import replace
 
 import pytest
 
@@ -10,7 +11,8 @@ from spreadwright.errors import InvalidDocument, Severity, UnknownName
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH
 from spreadwright.tasks import check as check_reading
-from spreadwright.tasks import proven
+from spreadwright.tasks import proven, recipe_findings
+from spreadwright.words import speaking
 
 PAPER_SET = read_paper_set(json.dumps(PAPERS).encode(), "two").model
 
@@ -70,6 +72,7 @@ CASES = [
     ("mat-too-small", "/photos/1", "leaves 1/2 in of the photo", put("photos", 1, "border", "1 1/2")),
     ("photo-meets-piece", "/photos/0", "tile-1", put("placements", 4, "left", "1/2")),
     ("photo-on-unknown", "/photos/1/on", "mat", put("photos", 1, "on", "mat")),
+    ("no-print-large-enough", "/photos/0", "largest is 8 × 12 in", put("photos", 0, "on", "base-1")),
     ("photo-twice", "/photos/2/on", "mat-1", put("photos", 2, "on", "mat-1")),
     ("caption-twice", "/captions/1/on", "tile-2", add("captions", {"on": "tile-2"})),
     ("caption-under-photo", "/captions/1/on", "mat-1", add("captions", {"on": "mat-1"})),
@@ -77,6 +80,7 @@ CASES = [
     ("caption-on-unknown", "/captions/0/on", "tilt-2", put("captions", 0, "on", "tilt-2")),
     ("sheet-larger-than-trimmer", "/sheets/0/columns", "14 in long", put("sheets", 0, {"role": "background", "size": ["12", "14"], "columns": [{"width": "6", "piece": "base", "times": 2}]})),
     ("off-graduation", "/sheets/1/columns/0/rows/1/columns", "between two marks", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
+    ("rounded-to-marks", "/sheets/1/columns/0/rows/1/columns", "come out 3 1/2 and 3 1/2 in", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
     ("strip-too-narrow", "/sheets/2/rows/0", "1/4 in wide", put("sheets", 2, "rows", 0, "height", "1/4")),
     ("unknown-member", "/sheets/1/columns/0/widht", "widht", lambda d: at(d, *CUT).update(widht=at(d, *CUT).pop("width"))),
     ("missing-member", "/sheets/1/columns/0", "width", drop(*CUT, "width")),
@@ -111,6 +115,14 @@ def test_each_fault_is_found_where_it_is(code, where, words, spoil):
     assert found, [(finding.code, finding.where) for finding in findings]
     assert any(words in finding.message for finding in found)
     assert all(finding.remedy.endswith((".", "?", "…")) and finding.message.endswith(".") for finding in findings)
+
+
+def test_findings_are_english_whatever_is_spoken():
+    millimetre = TICKS[Unit.MILLIMETRE]
+    metric = replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=replace(INCH_BENCH.trimmer, graduation=millimetre))
+    with speaking("de"):
+        spoken = recipe_findings(read_recipe(sound()), metric)
+    assert spoken == recipe_findings(read_recipe(sound()), metric)
 
 
 def test_misspelt_member_names_the_one_that_is_meant():
@@ -234,10 +246,15 @@ def test_unit_does_not_change_the_findings():
 
 def test_metric_bench_names_the_marks_it_can_set():
     millimetre = TICKS[Unit.MILLIMETRE]
-    metric = INCH_BENCH.__class__("m", "m", Unit.MILLIMETRE, INCH_BENCH.trimmer.__class__(320 * millimetre, millimetre, INCH_BENCH.trimmer.measures, 0), millimetre)  # fmt: skip
+    trimmer = replace(INCH_BENCH.trimmer, length=320 * millimetre, graduation=millimetre, shortest=0)
+    metric = replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=trimmer)
     report = check(sound(), metric)
     first = next(f for f in report.findings if f.code == "off-graduation")
-    assert report.is_fine and "177.8 mm" in first.message and first.remedy == "The nearest marks are 177 mm and 178 mm."
+    assert (
+        report.is_fine
+        and "177.8 mm" in first.message
+        and first.remedy.startswith("The nearest marks are 177 mm and 178 mm;")
+    )
 
 
 def test_set_that_cannot_fill_a_role_is_named():

@@ -10,14 +10,21 @@ import click
 
 from spreadwright import __version__, colour, tasks
 from spreadwright.cli import printing, signals, sources
+from spreadwright.cli.booklet import booklet
+from spreadwright.cli.cut_paths import cut_paths
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
-from spreadwright.cli.options import bench_option, json_option, set_option
+from spreadwright.cli.options import bench_option, json_option, language_option, set_option
+from spreadwright.cli.photos import photos
 from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.pieces import pieces
 from spreadwright.cli.planning import plan
+from spreadwright.cli.templates import templates
+from spreadwright.cli.tolerance import tolerance
 from spreadwright.errors import SpreadwrightError
-from spreadwright.model import PaperSet, Recipe
 from spreadwright.store import Collection
 from spreadwright.tasks import answers, draw
+from spreadwright.tasks.placement_answers import placement_answer
+from spreadwright.words import speaking
 
 PICTURES = ("spread", "cut-sheets", "placement")
 
@@ -83,31 +90,35 @@ def check(
 @main.command()
 @click.argument("recipe")
 @bench_option
+@language_option
 @json_option
 @click.pass_obj
-def cut(collection: Collection, recipe: str, bench: str | None, as_json: bool) -> None:
+def cut(collection: Collection, recipe: str, bench: str | None, language: str | None, as_json: bool) -> None:
     """Write the steps at the trimmer, and the piles."""
     reading = sources.recipe(recipe, collection)
-    cutting = tasks.cut(reading, sources.bench(bench, collection, reading))
-    if as_json:
-        printing.print_json(answers.cuts_answer(cutting))
-    else:
-        printing.print_cuts(cutting)
+    with speaking(language or reading.model.language):
+        cutting = tasks.cut(reading, sources.bench(bench, collection, reading))
+        if as_json:
+            printing.print_json(answers.cuts_answer(cutting))
+        else:
+            printing.print_cuts(cutting)
 
 
 @main.command()
 @click.argument("recipe")
 @bench_option
+@language_option
 @json_option
 @click.pass_obj
-def place(collection: Collection, recipe: str, bench: str | None, as_json: bool) -> None:
+def place(collection: Collection, recipe: str, bench: str | None, language: str | None, as_json: bool) -> None:
     """Write the steps with the ruler, and the photo sizes."""
     reading = sources.recipe(recipe, collection)
-    placing = tasks.place(reading, sources.bench(bench, collection, reading))
-    if as_json:
-        printing.print_json(answers.placement_answer(placing))
-    else:
-        printing.print_placement(placing)
+    with speaking(language or reading.model.language):
+        placing = tasks.place(reading, sources.bench(bench, collection, reading))
+        if as_json:
+            printing.print_json(placement_answer(placing))
+        else:
+            printing.print_placement(placing)
 
 
 @main.command()
@@ -137,6 +148,7 @@ def colourways(collection: Collection, recipe: str, set_id: str, limit: int, sta
 @set_option
 @click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
 @bench_option
+@language_option
 @click.option(
     "-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.svg, .png or .pdf"
 )
@@ -155,6 +167,7 @@ def draw_command(
     set_id: str | None,
     colourway_id: str | None,
     bench: str | None,
+    language: str | None,
     output: Path,
     width: int,
 ) -> None:
@@ -162,26 +175,27 @@ def draw_command(
     suffix = suffix_of(output)
     reading = sources.recipe(recipe, collection)
     on = sources.bench(bench, collection, reading)
-    if what == "spread":
-        papers = _papers(collection, reading.model, set_id, colourway_id)
-        colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
-        pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
-    elif what == "placement":
-        placing = tasks.place(reading, on)
-        pictures = draw.placement_pages_svg(placing) if suffix == "pdf" else (draw.placement_svg(placing),)
-    else:
-        cutting = tasks.cut(reading, on)
-        pictures = draw.cut_sheets_pages_svg(cutting) if suffix == "pdf" else draw.cut_sheets_svg(cutting)
+    with speaking(language or reading.model.language):
+        if what == "spread":
+            papers = sources.papers_for(reading.model, set_id, colourway_id, collection)
+            colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
+            pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
+        elif what == "placement":
+            placing = tasks.place(reading, on)
+            pictures = draw.placement_pages_svg(placing) if suffix == "pdf" else (draw.placement_svg(placing),)
+        else:
+            cutting = tasks.cut(reading, on)
+            pictures = draw.cut_sheets_pages_svg(cutting) if suffix == "pdf" else draw.cut_sheets_svg(cutting)
     write_pictures(pictures, output, suffix, width)
 
 
-def _papers(collection: Collection, recipe: Recipe, set_id: str | None, colourway_id: str | None) -> PaperSet:
-    """The set that is named, the colourway's, or the first that fills every role."""
-    name = set_id or (colour.set_of(colourway_id) if colourway_id else None)
-    return sources.paper_set(name, collection) if name else tasks.fitting_set(recipe, collection.sound_paper_sets())
-
-
+main.add_command(booklet)
+main.add_command(cut_paths)
+main.add_command(photos)
+main.add_command(pieces)
 main.add_command(plan)
+main.add_command(templates)
+main.add_command(tolerance)
 
 
 @main.command()

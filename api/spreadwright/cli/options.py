@@ -5,6 +5,7 @@ from collections.abc import Callable
 import click
 
 from spreadwright.cli.group import AS_JSON
+from spreadwright.words import LANGUAGES
 
 Command = Callable[..., None]
 
@@ -19,6 +20,12 @@ def set_option(command: Command) -> Command:
     """`--set`."""
     words = "The paper set: a file, or an id of the collection."
     return click.option("--set", "set_id", metavar="SET", help=words)(command)
+
+
+def language_option(command: Command) -> Command:
+    """`--language`."""
+    words = "In which instructions speak; otherwise the recipe's, or English."
+    return click.option("--language", type=click.Choice(LANGUAGES), help=words)(command)
 
 
 def json_option(command: Command) -> Command:

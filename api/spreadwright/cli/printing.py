@@ -12,6 +12,9 @@ from spreadwright.lengths import size_text
 from spreadwright.model import Colourway
 from spreadwright.tasks import Cutting, Placing
 from spreadwright.tasks.answers import summary
+from spreadwright.tasks.draw import sheet_plans
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
 
 _COLOURS = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "blue"}
 _WIDTH = 100
@@ -34,29 +37,32 @@ def print_findings(name: str, findings: Sequence[Finding], *, to_stderr: bool = 
 
 def print_cuts(cutting: Cutting) -> None:
     """The cuts sheet by sheet, then the piles."""
-    click.echo(f"{cutting.recipe.title}: {_count(cutting.sheets, 'sheet')}, {_count(cutting.steps, 'cut')}")
-    click.echo(f"for: {cutting.bench.title}\n")
+    sheets, cuts = len(cutting.sheets), len(cutting.steps)
+    counted = (
+        ngettext("{count} sheet", "{count} sheets", sheets).format(count=sheets),
+        ngettext("{count} cut", "{count} cuts", cuts).format(count=cuts),
+    )
+    click.echo(f"{cutting.recipe.title}: {', '.join(counted)}")
+    click.echo(_("for: {bench}").format(bench=cutting.bench.title) + "\n")
     for caution in cutting.cautions:
         click.echo(f"  ! {caution}")
     for line in _sheet_lines(cutting):
         click.echo(line)
+    piles = {"page": _("Pile: {pieces}"), "left": _("Pile of the left page: {pieces}")}
+    piles["right"] = _("Pile of the right page: {pieces}")
     for pile in cutting.piles:
         names = ", ".join(f"{piece.mark} {piece.id}" for piece in pile.pieces)
-        pile_name = "Pile" if pile.page == "page" else f"Pile of the {pile.page} page"
-        click.echo(f"\n{pile_name}: {names}")
+        click.echo("\n" + piles[pile.page].format(pieces=names))
 
 
 def _sheet_lines(cutting: Cutting) -> Iterator[str]:
-    unit = cutting.bench.unit
-    for sheet in cutting.sheets:
-        size = size_text(sheet.size.width, sheet.size.height, unit) if sheet.size else ""
-        role = cutting.recipe.role(sheet.role)
-        yield f"\nSheet {sheet.number} ({role.title if role else sheet.role}, {size})"
-        steps = cutting.steps_of(sheet)
-        if not steps:
-            yield "  Not cut: " + ", ".join(part.id for part in sheet.parts) + "."
-        for step in steps:
-            words = cutting.words[step.number - 1]
+    for plan in sheet_plans(cutting):
+        size = plan.sheet.size
+        told = size_text(size.width, size.height, cutting.bench.unit) if size else ""
+        yield f"\n{plan.heading} ({plan.role}, {told})"
+        if not plan.steps:
+            yield "  " + _("Not cut: {parts}.").format(parts=", ".join(part.id for part in plan.sheet.parts))
+        for step, words in zip(plan.steps, plan.words, strict=True):
             if words.caution:
                 yield f"      ! {words.caution}"
             yield f"  {step.number:2}. {words.board}"
@@ -65,15 +71,21 @@ def _sheet_lines(cutting: Cutting) -> Iterator[str]:
 
 def print_placement(placing: Placing) -> None:
     """The pieces in gluing order, then the photographs."""
-    click.echo(f"{placing.recipe.title}: {_count(placing.steps, 'piece')}, {_count(placing.photos, 'photo')}\n")
+    click.echo(f"{placing.recipe.title}\n")
     for caution in placing.cautions:
         click.echo(f"  ! {caution}")
     click.echo("")
+    for words in placing.adhesive.words:
+        click.echo(f"  {words}")
+    click.echo("")
     for step in placing.steps:
-        click.echo(f"  {step.number:2}. {step.sentence}")
+        click.echo(f"  {step.number:2}. {step.sentences[0]}")
+        for sentence in step.sentences[1:]:
+            click.echo(f"      {sentence}")
     unit = placing.bench.unit
     for photo in placing.photos:
-        click.echo(f"      Photo on “{photo.on}”: {size_text(photo.size.width, photo.size.height, unit)}")
+        told = _("Photo on “{piece}”: {size}.")
+        click.echo("      " + told.format(piece=photo.on, size=size_text(photo.size.width, photo.size.height, unit)))
 
 
 def print_colourways(total: int, found: Sequence[Colourway]) -> None:

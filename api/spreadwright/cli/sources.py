@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import Any, TypeVar
 
-from spreadwright import store
+from spreadwright import colour, store, tasks
 from spreadwright.document import (
     MOST_BYTES,
     AnyReading,
@@ -99,6 +99,17 @@ def paper_set(source: str, collection: Collection) -> PaperSet:
     if not _is_file(source) and source != "-":
         raise UnknownName("file or paper set", source, collection.paper_sets)
     return _sound(source, collection, read_paper_set)
+
+
+def papers_for(found: Recipe, set_id: str | None, colourway_id: str | None, collection: Collection) -> PaperSet:
+    """The set that is named, the colourway's, or the first that fills every role of a recipe; see `paper_set`."""
+    return named_papers(set_id, colourway_id, collection) or tasks.fitting_set(found, collection.sound_paper_sets())
+
+
+def named_papers(set_id: str | None, colourway_id: str | None, collection: Collection) -> PaperSet | None:
+    """The set that is named, or the colourway's; None when neither is named."""
+    name = set_id or (colour.set_of(colourway_id) if colourway_id else None)
+    return paper_set(name, collection) if name else None
 
 
 def bench(source: str | None, collection: Collection, for_document: AnyReading) -> Bench:

@@ -3,11 +3,15 @@
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
+from spreadwright.cutting.lie import End, usual_end
+from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
-from spreadwright.cutting.steps import readings
-from spreadwright.errors import Finding, error, nearest_hint, warning
-from spreadwright.lengths import Unit, is_mark, nearest, neighbours, size_text, with_unit
-from spreadwright.model import MOST_PARTS, Axis, Bench, Branch, Content, Leaf, Measures, Recipe, Split, Use, part_count
+from spreadwright.errors import Finding, error, nearest_hint, note, warning
+from spreadwright.lengths import Unit, is_mark, neighbours, size_text, text, with_unit
+from spreadwright.model import MOST_PARTS, Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use, part_count
+
+_MOST_LISTED = 8
+"""Lengths that stand in one finding."""
 
 
 def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
@@ -121,8 +125,9 @@ def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
         length, side = region.along(axis.other), region.along(axis)
         if length is None or length <= limit:
             continue
+        before, after = (called(child, bench.unit) for child in region.children[:2])
         message = (
-            f"This cut into {axis.value} is {with_unit(length, bench.unit)} long; "
+            f"The cut between {before} and {after} is {with_unit(length, bench.unit)} long; "
             f"the trimmer cuts {with_unit(limit, bench.unit)}."
         )
         other = f"Cut it into {axis.other.value} first, or use" if side is not None and side <= limit else "Use"
@@ -131,38 +136,95 @@ def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
 
 
 def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
-    graduation = bench.trimmer.graduation
+    """What the marks of the scale make of every part that is known to its last piece."""
+    gauge = Gauge(bench.trimmer)
     said: set[tuple[str, int]] = set()
-    for region, axis in _splits(root):
-        if not _is_filled(region, axis):
+    for part in (split for known in _known(root) for split in gauge.part(known).splits()):
+        axis = part.axis or Axis.COLUMNS
+        if any(child.true(axis) <= 0 for child in part.children):
+            yield _lost(part, axis, bench)
             continue
-        exact = readings(region, bench.trimmer.measures)
-        if bench.trimmer.measures is Measures.KEPT:
-            yield from _merged(region, exact, region.along(axis) or 0, bench)
-        for reading in exact:
-            if reading % graduation == 0 or (region.where, reading) in said:
-                continue
-            said.add((region.where, reading))
-            below, above = (with_unit(mark, bench.unit) for mark in neighbours(reading, graduation))
-            message = (
-                f"A cut here is set to {with_unit(reading, bench.unit)}, between two marks of the trimmer’s scale."
-            )
-            remedy = f"The nearest marks are {below} and {above}."
-            yield warning("off-graduation", region.where, message, remedy)
+        end = usual_end(axis, bench.trimmer.hand)
+        for index, setting in enumerate(part.settings[end]):
+            if setting.exact != setting.reading and (part.region.where, setting.exact) not in said:
+                said.add((part.region.where, setting.exact))
+                yield _off_mark(part, end, index, bench)
+        if (part.region.where, 0) not in said and _comes_out_otherwise(part, axis):
+            said.add((part.region.where, 0))
+            yield _rounded(part, axis, bench.unit)
 
 
-def _merged(region: Region, exact: Sequence[int], whole: int, bench: Bench) -> Iterator[Finding]:
+def _known(region: Region) -> Iterator[Region]:
+    """The largest parts of which every extent is known and every row filled."""
+    if _is_known(region):
+        yield region
+        return
+    for child in region.children:
+        yield from _known(child)
+
+
+def _is_known(region: Region) -> bool:
+    if region.rect is None:
+        return False
+    return region.axis is None or (_is_filled(region, region.axis) and all(map(_is_known, region.children)))
+
+
+def _off_mark(part: Measured, end: End, index: int, bench: Bench) -> Finding:
+    """A cut whose place no mark shows; `index` counts from the end that falls."""
+    exact, unit = part.settings[end][index].exact, bench.unit
+    at = index if end is End.FIRST else len(part.children) - 2 - index
+    before, after = (called(child.region, unit) for child in part.children[at : at + 2])
+    below, above = (with_unit(mark, unit) for mark in neighbours(exact, bench.trimmer.graduation))
+    message = (
+        f"The cut between {before} and {after} is set to {with_unit(exact, unit)}, "
+        "between two marks of the trimmer’s scale."
+    )
+    chosen = with_unit(part.settings[end][index].reading, unit)
+    remedy = f"The nearest marks are {below} and {above}; {chosen} is set. A finer scale comes closer."
+    return warning("off-graduation", part.region.where, message, remedy)
+
+
+def called(region: Region, unit: Unit) -> str:
+    """What a part is called: by the name of its piece, else by its size."""
+    if region.axis is None and region.use is Use.PIECE:
+        return f"“{region.id}”"
+    width, height = region.across.length, region.down.length
+    return f"the part of {size_text(width, height, unit)}" if width and height else "a part"
+
+
+def _lost(part: Measured, axis: Axis, bench: Bench) -> Finding:
     """Cuts so close together that the scale shows one mark for two of them, or none before the edge."""
-    marks = [whole, *(nearest(reading, bench.trimmer.graduation) for reading in exact), 0]
-    for before, after, reading in zip(marks, marks[1:], [*exact, 0], strict=False):
-        if after >= before:
-            message = (
-                f"The cut at {with_unit(reading, bench.unit)} falls on the same mark of the trimmer’s scale "
-                "as the one beside it, so nothing would be cut."
-            )
-            remedy = "Make the parts wider, or use a trimmer with a finer scale."
-            yield error("cut-lost-between-marks", region.where, message, remedy)
-            return
+    lost = next(child.region for child in part.children if child.true(axis) <= 0)
+    message = (
+        f"The part of {with_unit(lost.along(axis) or 0, bench.unit)} begins and ends at the same mark of the "
+        "trimmer’s scale, so nothing would be cut."
+    )
+    remedy = "Make the parts wider, or use a trimmer with a finer scale."
+    return error("cut-lost-between-marks", part.region.where, message, remedy)
+
+
+def _comes_out_otherwise(part: Measured, axis: Axis) -> bool:
+    return any(child.true(axis) != child.region.along(axis) for child in part.children)
+
+
+def _rounded(part: Measured, axis: Axis, unit: Unit) -> Finding:
+    """What the parts come to when every cut lies on the mark nearest to its place."""
+    meant = _listed([child.region.along(axis) or 0 for child in part.children], unit)
+    found = _listed([child.true(axis) for child in part.children], unit)
+    message = (
+        f"By the marks of the trimmer’s scale the parts of {meant} come out {found}; "
+        f"together they are the {with_unit(part.true(axis), unit)} that are there."
+    )
+    remedy = "Nothing has to be done: every cut lies on the mark nearest to its place, so errors do not add up."
+    return note("rounded-to-marks", part.region.where, message, remedy)
+
+
+def _listed(lengths: Sequence[int], unit: Unit) -> str:
+    """Lengths in a row: ``102, 101 and 101.8 mm``; the first of many."""
+    told = [text(length, unit) for length in lengths[:_MOST_LISTED]]
+    if len(lengths) > _MOST_LISTED:
+        return f"{', '.join(told)} … {unit.value}"
+    return f"{', '.join(told[:-1])} and {told[-1]} {unit.value}"
 
 
 def _is_filled(region: Region, axis: Axis) -> bool:

@@ -33,11 +33,16 @@ def piles(recipe: Recipe, sheets: Sequence[CutSheet], steps: Sequence[CutStep]) 
 
 
 def fall_order(sheets: Sequence[CutSheet], steps: Sequence[CutStep]) -> tuple[str, ...]:
-    """Ids of all pieces and spares in the order in which they are ready; an uncut sheet is ready at its turn."""
+    """Ids of all pieces and spares in the order in which they are ready; an uncut sheet is ready at its turn.
+
+    Equal sheets that are cut together are all ready at the turn of the first.
+    """
     order: list[str] = []
     for sheet in sheets:
-        cuts = [step for step in steps if step.sheet == sheet.number]
-        shares = [share for step in cuts for share in (step.falling, step.kept)]
-        ready = [share.id for share in shares if share.fate in (Fate.PIECE, Fate.SPARE)]
-        order += ready or [part.id for part in sheet.parts if part.use is not Use.SCRAP]
+        cuts = [step for step in steps if sheet.number in step.sheets]
+        if not cuts:
+            order += [part.id for part in sheet.parts if part.use is not Use.SCRAP]
+            continue
+        shares = [share for step in cuts for share in (step.falling, step.kept) if sheet.number == step.sheet]
+        order += [each for share in shares if share.fate in (Fate.PIECE, Fate.SPARE) for each in share.ids]
     return tuple(order)

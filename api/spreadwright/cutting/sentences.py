@@ -1,32 +1,47 @@
-"""Cut steps in the words of somebody who teaches them."""
+"""Cut steps in the words of somebody who teaches them, in the language that is spoken."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
+from spreadwright.cutting.lie import HALF_ROUND, TO_THE_LEFT, TO_THE_RIGHT, UPRIGHT
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share
 from spreadwright.geometry import Rect
 from spreadwright.lengths import on_scale, size_text, with_unit
 from spreadwright.model import Axis, Bench, Measures, Piece
+from spreadwright.words import gettext as _
+from spreadwright.words import listed, ngettext
 
-CAUTIONS = (
-    "The blade is sharp: latch the arm down whenever you are not cutting.",
-    "Keep your fingers behind the guard and never reach across the blade.",
-    "Hold narrow strips down with a ruler or a scrap of card, not with your fingers.",
-    "Children cut only with an adult beside them.",
-    "Follow the instructions of your trimmer’s maker and your local rules; they come before these.",
-)
-"""Common cautions for arm trimmers, always shown before the first cut."""
+
+def cautions() -> tuple[str, ...]:
+    """Common cautions for arm trimmers, always shown before the first cut."""
+    return (
+        _("The blade is sharp: latch the arm down whenever you are not cutting."),
+        _("Keep your fingers behind the guard and never reach across the blade."),
+        _("Hold narrow strips down with a ruler or a scrap of card, not with your fingers."),
+        _("Children cut only with an adult beside them."),
+        _("Follow the instructions of your trimmer’s maker and your local rules; they come before these."),
+    )
 
 
 @dataclass(frozen=True, slots=True)
 class CutWords:
-    """One step in sentences: what to lay on the board, what to set, what happens to both parts; caution first."""
+    """One step in sentences; caution first.
+
+    Attributes:
+        caution: What to take care of with this cut; empty for most.
+        board: What to lay on the board, and how.
+        setting: What the scale shows.
+        falls: What falls, and where it goes.
+        stays: What stays under the clamp, and where it goes.
+        together: How many sheets lie on one another; empty for one.
+    """
 
     caution: str
     board: str
     setting: str
     falls: str
     stays: str
+    together: str = ""
 
 
 def sentences(
@@ -41,20 +56,37 @@ def sentences(
         pieces: Every piece by id.
         page_of: The page on whose pile each piece goes, by id.
     """
+    falls, stays = _falls(step, bench, pieces), _stays(step, bench, pieces)
     return CutWords(
         caution=_caution(step, bench),
-        board=_board(step, paper, bench),
+        board=" ".join((_board(step, paper, bench), *_turn(step))),
         setting=_setting(step, bench),
-        falls="What falls is " + _share(step.falling, bench, pieces, page_of),
-        stays="What stays is " + _share(step.kept, bench, pieces, page_of),
+        falls=" ".join((falls, *_goes(step.falling, page_of))),
+        stays=" ".join((stays, *_goes(step.kept, page_of))),
+        together=together(len(step.sheets)),
     )
 
 
-def _caution(step: CutStep, bench: Bench) -> str:
-    narrow = min(_side(step.falling.rect, step), _side(step.kept.rect, step), step.length)
-    if narrow >= bench.trimmer.shortest:
+def together(count: int) -> str:
+    """How many sheets lie on one another, in words; empty for one."""
+    if count < 2:
         return ""
-    return f"This strip is only {with_unit(narrow, bench.unit)} wide: hold it with a ruler, not with your fingers."
+    if count == 2:
+        return _("both sheets together")
+    return ngettext("{count} sheet together", "{count} sheets together", count).format(count=count)
+
+
+def _caution(step: CutStep, bench: Bench) -> str:
+    """What to take care of where a strip is narrower than can be held safely: held ones before those that fall."""
+    shortest, held = bench.trimmer.shortest, min(_side(step.kept.rect, step), step.length)
+    falls = _side(step.falling.rect, step)
+    if held < shortest:
+        told = _("This strip is only {width} wide: hold it with a ruler, not with your fingers.")
+        return told.format(width=with_unit(held, bench.unit))
+    if falls < shortest:
+        told = _("The strip that falls is only {width} wide: let it fall, and do not reach for it.")
+        return told.format(width=with_unit(falls, bench.unit))
+    return ""
 
 
 def _side(rect: Rect, step: CutStep) -> int:
@@ -63,42 +95,131 @@ def _side(rect: Rect, step: CutStep) -> int:
 
 def _board(step: CutStep, paper: str, bench: Bench) -> str:
     size = size_text(step.on_board.width, step.on_board.height, bench.unit)
-    turn = _turn(step)
     if step.arrival is Arrival.NEW_SHEET:
-        lay = f"Lay sheet {step.sheet} ({paper}, {size}) against the fence"
-        return lay + (", turned a quarter to the left so that its top edge lies left." if turn else ", top edge up.")
-    if step.arrival is Arrival.PICKED_UP:
-        return f"Take up the part set aside last, {size}{turn}."
-    return f"Leave the part of {size} on the board{turn}."
+        return _new_sheet(step, paper, size)
+    if step.arrival is Arrival.STAYS:
+        return _("Leave the part of {size} on the board.").format(size=size)
+    if step.set_aside_at == step.number - 1:
+        return _("Take up the part of {size} that you have just set aside.").format(size=size)
+    told = _("Take up the part of {size} that you set aside at cut {cut}.")
+    return told.format(size=size, cut=step.set_aside_at)
 
 
-def _turn(step: CutStep) -> str:
-    if not step.is_turned_now:
-        return ""
-    if step.axis is Axis.ROWS:
-        return ", and turn it a quarter to the left, its top edge to the left"
-    return ", and turn it a quarter to the right, upright again"
+def _new_sheet(step: CutStep, paper: str, size: str) -> str:
+    if len(step.sheets) == 1:
+        told = {
+            UPRIGHT: _("Lay sheet {number} ({paper}, {size}) against the fence, top edge up."),
+            TO_THE_LEFT: _("Lay sheet {number} ({paper}, {size}) against the fence, its top edge to the left."),
+            HALF_ROUND: _("Lay sheet {number} ({paper}, {size}) against the fence, its top edge towards you."),
+            TO_THE_RIGHT: _("Lay sheet {number} ({paper}, {size}) against the fence, its top edge to the right."),
+        }
+        return told[step.quarter_turns_left].format(number=step.sheet, paper=paper, size=size)
+    told = {
+        UPRIGHT: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges up."),
+        TO_THE_LEFT: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges left."),
+        HALF_ROUND: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges near you."),
+        TO_THE_RIGHT: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges right."),
+    }
+    numbers = listed([str(number) for number in step.sheets])
+    lay = told[step.quarter_turns_left].format(numbers=numbers, paper=paper, size=size)
+    level = _("They are cut together: keep their edges level, and take what lies on one another as one part.")
+    return f"{lay} {level}"
+
+
+def _turn(step: CutStep) -> tuple[str, ...]:
+    """The turn and how the part then lies; a new sheet is told how it lies already."""
+    if not step.turned or step.arrival is Arrival.NEW_SHEET:
+        return ()
+    lies = {
+        UPRIGHT: _("Its top edge now lies at the fence again."),
+        TO_THE_LEFT: _("Its top edge now lies to the left."),
+        HALF_ROUND: _("Its top edge now lies towards you."),
+        TO_THE_RIGHT: _("Its top edge now lies to the right."),
+    }
+    turns = {
+        1: _("Turn it a quarter to the left."),
+        -1: _("Turn it a quarter to the right."),
+        2: _("Turn it half round."),
+    }
+    return turns[step.turned], lies[step.quarter_turns_left]
 
 
 def _setting(step: CutStep, bench: Bench) -> str:
-    measured = "the part that stays" if step.measures is Measures.KEPT else "the part that falls"
-    reading = on_scale(step.exact, bench.trimmer.graduation, bench.unit)
-    return f"Set the scale to {reading} for {measured}, and cut."
+    if step.measures is Measures.KEPT:
+        new = _("Set the scale to {reading} for the part that stays, and cut.")
+        same = _("Leave the scale at {reading} for the part that stays, and cut.")
+    else:
+        new = _("Set the scale to {reading} for the part that falls, and cut.")
+        same = _("Leave the scale at {reading} for the part that falls, and cut.")
+    if step.is_set_now:
+        return new.format(reading=on_scale(step.exact, bench.trimmer.graduation, bench.unit))
+    return same.format(reading=with_unit(step.reading, bench.unit))
 
 
-def _share(share: Share, bench: Bench, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> str:
-    size = size_text(share.rect.width, share.rect.height, bench.unit)
+def _falls(step: CutStep, bench: Bench, pieces: Mapping[str, Piece]) -> str:
+    size = size_text(step.falling.rect.width, step.falling.rect.height, bench.unit)
+    if step.falling.fate is not Fate.PIECE:
+        return _("What falls is a part of {size}.").format(size=size)
+    if len(step.falling.ids) == 1:
+        told = _("What falls is “{piece}” ({mark}), {size}.")
+        return told.format(piece=step.falling.id, mark=pieces[step.falling.id].mark, size=size)
+    told = _("What falls are {pieces}, each {size}.")
+    return told.format(pieces=_named(step.falling.ids, pieces), size=size)
+
+
+def _stays(step: CutStep, bench: Bench, pieces: Mapping[str, Piece]) -> str:
+    size = size_text(step.kept.rect.width, step.kept.rect.height, bench.unit)
+    if step.kept.fate is not Fate.PIECE:
+        return _("What stays is a part of {size}.").format(size=size)
+    if len(step.kept.ids) == 1:
+        told = _("What stays is “{piece}” ({mark}), {size}.")
+        return told.format(piece=step.kept.id, mark=pieces[step.kept.id].mark, size=size)
+    told = _("What stays are {pieces}, each {size}.")
+    return told.format(pieces=_named(step.kept.ids, pieces), size=size)
+
+
+def _named(ids: Sequence[str], pieces: Mapping[str, Piece]) -> str:
+    told = _("“{piece}” ({mark})")
+    return listed([told.format(piece=each, mark=pieces[each].mark) for each in ids])
+
+
+def _goes(share: Share, page_of: Mapping[str, str]) -> tuple[str, ...]:
+    """Where a part goes that falls or stays."""
     if share.fate is Fate.PIECE:
-        return f"“{share.id}” ({pieces[share.id].mark}), {size}: put it on {pile_name(page_of[share.id])}."
-    if share.fate is Fate.SPARE:
-        return f"a spare of {size}: keep it for later."
+        pages = [page_of[each] for each in share.ids]
+        return tuple(_to_pile(page, pages.count(page), len(pages)) for page in dict.fromkeys(pages))
     if share.fate is Fate.SET_ASIDE:
-        return f"a part of {size}: set it aside until its turn."
-    if share.fate is Fate.ON_BOARD:
-        return f"a part of {size}: it is cut further."
-    return f"scrap of {size}."
+        return (_("Set it aside until cut {cut}.").format(cut=share.until),)
+    told: Mapping[Fate, Callable[[], str]] = {
+        Fate.SPARE: lambda: _("It is a spare: keep it for later."),
+        Fate.ON_BOARD: lambda: _("It is cut further."),
+        Fate.SCRAP: lambda: _("It is scrap."),
+    }
+    return (told[share.fate](),)
 
 
-def pile_name(page: str) -> str:
-    """What the pile of a page is called in a sentence."""
-    return "the pile" if page == "page" else f"the pile of the {page} page"
+def _to_pile(page: str, count: int, among: int) -> str:
+    """On whose pile a piece is put, or so many of the pieces that came off together."""
+    if among == 1:
+        one = {
+            "page": _("Put it on the pile."),
+            "left": _("Put it on the pile of the left page."),
+            "right": _("Put it on the pile of the right page."),
+        }
+        return one[page]
+    if count == among:
+        every = {
+            "page": _("Put them on the pile."),
+            "left": _("Put them on the pile of the left page."),
+            "right": _("Put them on the pile of the right page."),
+        }
+        return every[page]
+    some = {
+        "left": ngettext(
+            "Put {count} on the pile of the left page.", "Put {count} on the pile of the left page.", count
+        ),
+        "right": ngettext(
+            "Put {count} on the pile of the right page.", "Put {count} on the pile of the right page.", count
+        ),
+    }
+    return some[page].format(count=count)

@@ -1,22 +1,23 @@
-"""The steps at the trimmer: from a cut sheet and a bench to numbered cuts.
+"""The steps at the trimmer: from cut sheets and a bench to numbered cuts.
 
-The board in mind: the blade at its right edge, the part on it pushed against the fence at the top, so a cut runs from
-top to bottom and what lies right of the blade falls. Columns are cut as the part lies; for rows it is turned a quarter
-to the left first, so that its top edge lies left. Either way the last column or row falls first, and every reading
-of a trimmer that measures the part kept counts from one and the same edge: rounding never adds up.
-
-Handling stays low by three habits: all parallel cuts of a part are made before it is moved; what stays on the board is
-cut further before anything is picked up; what was set aside last is picked up first, so equal strips follow each other.
+Which end of a part falls, what is set aside and what comes next is decided in `order`, what the scale shows in
+`measured`, which sheets lie on one another in `stacks`. Here the moves are played out with the parts themselves: of
+equal ones set aside the last one is picked up first.
 """
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from functools import lru_cache
 
-from spreadwright.cutting.parts import CutSheet, Region
+from spreadwright.cutting.effort import Effort, total
+from spreadwright.cutting.lie import End, lie, turn, usual_end
+from spreadwright.cutting.measured import Measured
+from spreadwright.cutting.order import LEAST_TRIED, MOST_TRIED, UNSET, Lying, Move, Order, best_order
+from spreadwright.cutting.parts import CutSheet
+from spreadwright.cutting.stacks import Stack, stacks
 from spreadwright.geometry import Rect
-from spreadwright.lengths import nearest
-from spreadwright.model import Axis, Bench, Measures, Use
+from spreadwright.model import Axis, Bench, Measures, Trimmer, Use
 
 
 class Fate(StrEnum):
@@ -43,12 +44,19 @@ class Share:
 
     Attributes:
         rect: Its place on the sheet, ticks.
-        id: The piece or spare that it is, empty when it is cut further.
+        ids: The pieces or spares that it is, one for each sheet cut together; empty when it is cut further.
+        until: The number of the cut that it is set aside for, 0 unless it is set aside.
     """
 
     rect: Rect
     fate: Fate
-    id: str = ""
+    ids: tuple[str, ...] = ()
+    until: int = 0
+
+    @property
+    def id(self) -> str:
+        """The piece or spare that it is on the first sheet, empty when it is cut further."""
+        return self.ids[0] if self.ids else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,34 +65,45 @@ class CutStep:
 
     Attributes:
         number: Counts through the whole recipe, from 1.
+        sheets: The numbers of the sheets cut together, which are equal.
         on_board: The part that is cut, as a place on the sheet, ticks.
         arrival: Whether it is a new sheet, still lies there, or is picked up from those set aside.
+        set_aside_at: The number of the cut at which a part that is picked up was set aside, 0 for others.
         axis: Whether the cut makes columns or rows of the sheet.
-        quarter_turns_left: How it lies on the board, from the sheet upright: 0 for columns, 1 for rows.
-        is_turned_now: Whether it is turned for this cut.
-        exact: What the trimmer's scale should show, ticks.
+        quarter_turns_left: How it lies on the board, from the sheet upright, 0 to 3.
+        turned: How it is turned for this cut, quarters: 1 to the left, -1 to the right, 2 half round, 0 not at all.
+        exact: What the trimmer's scale should show, from where the edge truly is, ticks.
         reading: The mark of the trimmer's scale nearest to it, ticks.
+        is_set_now: Whether the scale is set for this cut; otherwise it shows the reading already.
         kept: What stays under the clamp.
         falling: What falls.
     """
 
     number: int
-    sheet: int
+    sheets: tuple[int, ...]
     on_board: Rect
     arrival: Arrival
+    set_aside_at: int
     axis: Axis
-    is_turned_now: bool
+    quarter_turns_left: int
+    turned: int
     measures: Measures
     exact: int
     reading: int
+    is_set_now: bool
     kept: Share
     falling: Share
     where: str = field(default="", compare=False)
 
     @property
-    def quarter_turns_left(self) -> int:
-        """How the part lies on the board: 0 as on the upright sheet, 1 turned to the left."""
-        return 0 if self.axis is Axis.COLUMNS else 1
+    def sheet(self) -> int:
+        """The number of the sheet, of several the first."""
+        return self.sheets[0]
+
+    @property
+    def is_turned_now(self) -> bool:
+        """Whether it is turned for this cut."""
+        return self.turned != 0
 
     @property
     def length(self) -> int:
@@ -95,105 +114,181 @@ class CutStep:
 def cut_steps(sheets: Sequence[CutSheet], bench: Bench) -> tuple[CutStep, ...]:
     """The cuts of all sheets in the order in which they are made.
 
-    A sheet of n parts takes n - 1 cuts. Sheets must be free of errors: every extent known, every row filled.
+    A sheet of n parts takes n - 1 cuts, equal sheets cut together no more. Sheets must be free of errors: every extent
+    known, every row filled.
     """
-    cuts = (cut for sheet in sheets for cut in _sheet_steps(sheet, bench))
-    return tuple(cut(number) for number, cut in enumerate(cuts, start=1))
+    pointers = tuple(part.where for sheet in sheets for part in sheet.parts)  # equal sheets may stand elsewhere
+    return _cut_steps(tuple(sheets), pointers, bench)
+
+
+@lru_cache(maxsize=32)
+def _cut_steps(sheets: tuple[CutSheet, ...], _pointers: tuple[str, ...], bench: Bench) -> tuple[CutStep, ...]:
+    found = stacks(sheets, bench.trimmer)
+    most_tried = max(LEAST_TRIED, MOST_TRIED // max(1, len(found)))
+    orders: dict[tuple[int, int], Order] = {}
+    steps: list[CutStep] = []
+    setting = UNSET
+    for stack in found:
+        measured = stack[0][1]
+        key = (measured.shape, setting)
+        if key not in orders:
+            orders[key] = best_order(measured, bench.trimmer, setting, most_tried)
+        steps += _Player(stack, bench, len(steps), setting).played(orders[key].moves)
+        setting = steps[-1].reading
+    return tuple(steps)
+
+
+def effort(steps: Sequence[CutStep], trimmer: Trimmer) -> Effort:
+    """What the cuts cost on a trimmer, counted from the steps."""
+    return total(
+        Effort(
+            narrow=int(_side(step.kept.rect, step.axis) < trimmer.shortest),
+            settings=int(step.is_set_now),
+            quarter_turns=abs(step.turned),
+            pick_ups=int(step.arrival is Arrival.PICKED_UP),
+            unusual=int(step.quarter_turns_left != lie(step.axis, usual_end(step.axis, trimmer.hand), trimmer.hand)),
+            reach=step.reading if step.is_set_now else 0,
+        )
+        for step in steps
+    )
+
+
+def _side(rect: Rect, axis: Axis) -> int:
+    return rect.width if axis is Axis.COLUMNS else rect.height
 
 
 @dataclass(frozen=True, slots=True)
-class _Cut:
-    """A cut that has everything but its number."""
+class _Held:
+    """A part that lies on the board or is set aside; with those of equal sheets that lie on it.
 
-    sheet: CutSheet
-    bench: Bench
-    region: Region
-    index: int
-    arrival: Arrival
-    is_turned_now: bool
-
-    def __call__(self, number: int) -> CutStep:
-        region, axis = self.region, _axis(self.region)
-        exact = reading_of(region, self.index, self.bench.trimmer.measures)
-        falling = _single(region.children[self.index])
-        return CutStep(
-            number=number,
-            sheet=self.sheet.number,
-            on_board=_span(region, self.index),
-            arrival=self.arrival,
-            axis=axis,
-            is_turned_now=self.is_turned_now,
-            measures=self.bench.trimmer.measures,
-            exact=exact,
-            reading=nearest(exact, self.bench.trimmer.graduation),
-            kept=self._kept(),
-            falling=Share(_rect(falling), _fate(falling), falling.id),
-            where=falling.where,
-        )
-
-    def _kept(self) -> Share:
-        first = _single(self.region.children[0])
-        if self.index > 1 or first.axis is not None:
-            return Share(_span(self.region, self.index - 1), Fate.ON_BOARD)
-        return Share(_rect(first), _fate(first), first.id)
-
-
-def _sheet_steps(sheet: CutSheet, bench: Bench) -> Iterator[_Cut]:
-    """Walks the tree with a stack of the parts set aside; the last one set aside is on top."""
-    waiting = [(_single(sheet.root), Arrival.NEW_SHEET, Axis.COLUMNS)]
-    while waiting:
-        region, arrival, lies = waiting.pop()
-        if region.axis is None:
-            continue
-        axis = region.axis
-        for index in range(len(region.children) - 1, 0, -1):
-            is_first = index == len(region.children) - 1
-            yield _Cut(sheet, bench, region, index, arrival if is_first else Arrival.STAYS, is_first and lies != axis)
-        aside = [(_single(child), Arrival.PICKED_UP, axis) for child in region.children[:0:-1]]
-        waiting += [*aside, (_single(region.children[0]), Arrival.STAYS, axis)]
-
-
-def _single(region: Region) -> Region:
-    """A region without the splits that have only one part, which take no cut."""
-    while len(region.children) == 1:
-        region = region.children[0]
-    return region
-
-
-def readings(region: Region, measures: Measures) -> tuple[int, ...]:
-    """What the trimmer's scale should show for each cut of a split part, in the order of the cuts, ticks.
-
-    The part must be filled and its extents known.
+    Attributes:
+        parts: One for each sheet: the row or column that is cut, of which the last ones may be gone.
+        lying: What is left of it, and how it lies.
+        number: The cut that set it aside or left it on the board, 0 for a new sheet.
+        is_kept: Whether it stayed under the clamp then.
     """
-    return tuple(reading_of(region, index, measures) for index in range(len(region.children) - 1, 0, -1))
+
+    parts: tuple[Measured, ...]
+    lying: Lying
+    number: int = 0
+    is_kept: bool = False
+
+    @property
+    def children(self) -> tuple[Measured, ...]:
+        """The columns or rows of the first sheet that are left, the one that falls next first."""
+        children = self.parts[0].children
+        return (children if self.lying.end == End.FIRST else children[::-1])[self.lying.done :]
+
+    @property
+    def rect(self) -> Rect:
+        """Its place on the sheet, ticks."""
+        if not self.lying.done:
+            return self.parts[0].rect
+        return _around(self.children)
 
 
-def reading_of(region: Region, index: int, measures: Measures) -> int:
-    """The reading for the cut by which one column or row falls: its own extent, or that of all before it."""
-    extents = [child.along(_axis(region)) or 0 for child in region.children]
-    return extents[index] if measures is Measures.FALLING else sum(extents[:index])
+class _Player:
+    """Plays the moves of one stack out, and notes every cut."""
+
+    def __init__(self, stack: Stack, bench: Bench, made: int, setting: int) -> None:
+        self._sheets = tuple(sheet.number for sheet, _ in stack)
+        self._bench, self._made, self._setting = bench, made, setting
+        parts = tuple(measured for _, measured in stack)
+        self._board: _Held | None = _Held(parts, Lying(parts[0].shape))
+        self._aside: list[_Held] = []
+        self._steps: list[CutStep] = []
+        self._until: dict[tuple[int, bool], int] = {}
+
+    def played(self, moves: Sequence[Move]) -> list[CutStep]:
+        """The cuts of all moves; what is set aside knows when its turn comes."""
+        for move in moves:
+            self._cut(move)
+        return [self._foretold(step) for step in self._steps]
+
+    def _cut(self, move: Move) -> None:
+        number = self._made + len(self._steps) + 1
+        held, arrival = self._taken(move, number)
+        trimmer = self._bench.trimmer
+        axis = _axis(held.parts[0])
+        lies = lie(axis, move.end, trimmer.hand)
+        setting = held.parts[0].settings[move.end][held.lying.done]
+        started = replace(held, lying=replace(held.lying, end=move.end))
+        falling, kept = _fallen(started, number, lies), _kept(started, number, lies)
+        self._steps.append(
+            CutStep(
+                number=number,
+                sheets=self._sheets,
+                on_board=held.rect,
+                arrival=arrival,
+                set_aside_at=held.number if arrival is Arrival.PICKED_UP else 0,
+                axis=axis,
+                quarter_turns_left=lies,
+                turned=turn(held.lying.lies, lies),
+                measures=trimmer.measures,
+                exact=setting.exact,
+                reading=setting.reading,
+                is_set_now=setting.reading != self._setting,
+                kept=_share(kept, Fate.ON_BOARD),
+                falling=_share(falling, Fate.SET_ASIDE),
+                where=falling.parts[0].region.where,
+            )
+        )
+        self._setting = setting.reading
+        self._board = kept if kept.parts[0].children else None
+        self._aside += [falling] if falling.parts[0].children else []
+
+    def _taken(self, move: Move, number: int) -> tuple[_Held, Arrival]:
+        """The part that is cut, and how it comes to the board; another one that lies there is set aside."""
+        if self._board and self._board.lying == move.part:
+            return self._board, Arrival.STAYS if self._steps else Arrival.NEW_SHEET
+        held = next(each for each in reversed(self._aside) if each.lying == move.part)
+        self._aside.remove(held)
+        self._until[held.number, held.is_kept] = number
+        self._aside += [self._board] if self._board else []
+        return held, Arrival.PICKED_UP
+
+    def _foretold(self, step: CutStep) -> CutStep:
+        kept, falling = (self._until.get((step.number, is_kept), 0) for is_kept in (True, False))
+        if kept:
+            step = replace(step, kept=replace(step.kept, fate=Fate.SET_ASIDE, until=kept))
+        return replace(step, falling=replace(step.falling, until=falling)) if falling else step
 
 
-def _span(region: Region, last: int) -> Rect:
-    """The part of a split region from its first child to the one at `last`."""
-    start, end = _rect(region), _rect(region.children[last])
-    return Rect.between(start.left, start.top, end.right, end.bottom)
+def _fallen(held: _Held, number: int, lies: int) -> _Held:
+    """The column or row that falls next."""
+    return _child(held, held.lying.done, _Held((), Lying(0, lies=lies), number))
 
 
-def _fate(region: Region) -> Fate:
-    region = _single(region)
-    if region.axis is not None:
-        return Fate.SET_ASIDE
-    return {Use.PIECE: Fate.PIECE, Use.SPARE: Fate.SPARE}.get(region.use or Use.SCRAP, Fate.SCRAP)
+def _kept(held: _Held, number: int, lies: int) -> _Held:
+    """What then stays."""
+    if len(held.children) > 2:
+        lying = replace(held.lying, done=held.lying.done + 1, lies=lies)
+        return _Held(held.parts, lying, number, is_kept=True)
+    return _child(held, held.lying.done + 1, _Held((), Lying(0, lies=lies), number, is_kept=True))
 
 
-def _rect(region: Region) -> Rect:
-    if region.rect is None:
-        raise ValueError("a sheet with unknown extents cannot be cut; check the recipe first")
-    return region.rect
+def _child(held: _Held, index: int, like: _Held) -> _Held:
+    """The column or row at an index, counted from the end that falls, of every sheet."""
+    at = index if held.lying.end == End.FIRST else len(held.parts[0].children) - 1 - index
+    parts = tuple(part.children[at] for part in held.parts)
+    return replace(like, parts=parts, lying=replace(like.lying, shape=parts[0].shape))
 
 
-def _axis(region: Region) -> Axis:
-    if region.axis is None:
+def _share(held: _Held, fate: Fate) -> Share:
+    """A part that a cut makes; `fate` is that of one that is cut further."""
+    region = held.parts[0].region
+    if held.parts[0].children:
+        return Share(held.rect, fate)
+    done = {Use.PIECE: Fate.PIECE, Use.SPARE: Fate.SPARE}.get(region.use or Use.SCRAP, Fate.SCRAP)
+    return Share(held.rect, done, tuple(part.region.id for part in held.parts))
+
+
+def _around(parts: Sequence[Measured]) -> Rect:
+    rects = sorted(part.rect for part in parts)
+    return Rect.between(rects[0].left, rects[0].top, rects[-1].right, rects[-1].bottom)
+
+
+def _axis(part: Measured) -> Axis:
+    if part.axis is None:
         raise ValueError("a part that is not split takes no cut")
-    return region.axis
+    return part.axis

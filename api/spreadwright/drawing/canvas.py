@@ -72,6 +72,22 @@ class Stop:
     opacity: float = 1.0
 
 
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """Words that are drawn as outlines: a document that can be searched says them once more.
+
+    Attributes:
+        outlines: The element that shows them.
+        at: Where they start on their baseline, ticks, in the coordinates of that element.
+        size: Of the type, ticks.
+    """
+
+    outlines: Element
+    words: str
+    at: Point
+    size: int
+
+
 class Canvas:
     """A picture under construction.
 
@@ -97,6 +113,7 @@ class Canvas:
         self._defs = Element("defs")
         self._within = self.root
         self._known: dict[tuple[str, ...], str] = {}
+        self.lettering: list[Lettering] = []
 
     def _frame(self, size: Size, origin: Point) -> dict[str, str]:
         box = (*origin, size.width, size.height)
@@ -127,6 +144,12 @@ class Canvas:
         if path.data:
             words = {"aria-label": printable(label)} if label else {}
             self._add("path", {"d": path.data} | words | paint.attributes())
+
+    def words(self, path: Path, paint: Paint, words: str, *, at: Point, size: int) -> None:
+        """The outlines of words that start at a point on their baseline; `size` of the type, ticks."""
+        if path.data:
+            self.path(path, paint, label=words)
+            self.lettering.append(Lettering(self._within[-1], printable(words), at, size))
 
     @contextmanager
     def group(

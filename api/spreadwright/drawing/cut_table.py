@@ -1,15 +1,28 @@
 """The table of a cut sheet: what lies on the board, what to set the scale to, where both parts go."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import zip_longest
 
-from spreadwright.cutting import Arrival, CutSheet, CutStep, CutWords, Fate, Share
+from spreadwright.cutting import (
+    HALF_ROUND,
+    TO_THE_LEFT,
+    TO_THE_RIGHT,
+    UPRIGHT,
+    Arrival,
+    CutSheet,
+    CutStep,
+    CutWords,
+    Fate,
+    Share,
+)
 from spreadwright.drawing.readings import reading
 from spreadwright.drawing.tables import Table
 from spreadwright.lengths import Unit, size_text
-from spreadwright.model import Axis, Bench, Measures, Piece, Use
+from spreadwright.model import Bench, Measures, Piece, Use
+from spreadwright.words import gettext as _
 
-_ARRIVALS = {Arrival.NEW_SHEET: "new sheet", Arrival.STAYS: "stays", Arrival.PICKED_UP: "set aside"}
-_FATES = {Fate.SPARE: "spare, keep it", Fate.SET_ASIDE: "set aside", Fate.ON_BOARD: "cut further", Fate.SCRAP: "scrap"}
+_ON_A_LINE = 3
+"""Marks of pieces that stand in one cell."""
 
 
 def cut_table(
@@ -28,20 +41,26 @@ def cut_table(
         page_of: The page on whose pile each piece goes, by id.
         bench: Whose readings they are; its unit is that of every figure.
     """
-    measured = "stays" if steps[0].measures is Measures.KEPT else "falls"
-    rows = tuple(
-        (
-            str(step.number),
-            _on_board(step, bench.unit),
-            reading(step.exact, bench.trimmer.graduation, bench.unit),
-            _goes(step.falling, pieces, page_of),
-            _goes(step.kept, pieces, page_of),
-        )
-        for step in steps
-    )
-    warned = frozenset(index for index, each in enumerate(words) if each.caution)
-    heads = ("Cut", "On the board", f"Set to (part that {measured})", "Falls", "Stays")
-    return Table(heads, rows, warned, f"Sizes are width × height as drawn. Readings for the bench “{bench.title}”.")
+    rows: list[tuple[str, ...]] = []
+    warned: list[int] = []
+    for step, each in zip(steps, words, strict=True):
+        warned += [len(rows)] if each.caution else []
+        rows += _rows(step, pieces, page_of, bench)
+    is_kept = steps[0].measures is Measures.KEPT
+    measured = _("Scale (part that stays)") if is_kept else _("Scale (part that falls)")
+    heads = (_("Cut"), _("On the board"), measured, _("Falls"), _("Stays"))
+    note = _("Sizes are width × height as drawn. Readings for the bench “{bench}”.").format(bench=bench.title)
+    return Table(heads, tuple(rows), frozenset(warned), note)
+
+
+def _rows(
+    step: CutStep, pieces: Mapping[str, Piece], page_of: Mapping[str, str], bench: Bench
+) -> Iterator[tuple[str, ...]]:
+    """The row of a cut; the pieces of many sheets run on below it."""
+    head = (str(step.number), _on_board(step, bench.unit), _setting(step, bench))
+    goes = [_goes(share, pieces, page_of) for share in (step.falling, step.kept)]
+    for index, (falls, stays) in enumerate(zip_longest(*goes, fillvalue="")):
+        yield (*(head if index == 0 else ("", "", "")), falls, stays)
 
 
 def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> Table:
@@ -49,24 +68,52 @@ def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Map
     part = sheet.parts[0]
     if part.rect is None:
         raise ValueError("a sheet of unknown size cannot be drawn; check the recipe first")
-    goes = _goes(Share(part.rect, Fate(part.use or Use.SCRAP), part.id), pieces, page_of)
-    return Table(("Whole sheet", ""), ((goes, "It is not cut."),))
+    goes = _goes(Share(part.rect, Fate(part.use or Use.SCRAP), (part.id,)), pieces, page_of)
+    return Table((_("Whole sheet"), ""), ((goes[0], _("It is not cut.")),))
 
 
 def _on_board(step: CutStep, unit: Unit) -> str:
-    """How the part comes to lie there, its size as it is drawn, and how it is turned for this cut."""
-    parts = [_ARRIVALS[step.arrival]]
-    if step.arrival is not Arrival.NEW_SHEET:
-        parts.append(size_text(step.on_board.width, step.on_board.height, unit))
-    if step.is_turned_now:
-        parts.append("turned left" if step.axis is Axis.ROWS else "upright")
-    return ", ".join(parts)
+    """How the part comes to lie there, its size as it is drawn, and how it lies where it is turned for this cut."""
+    size = size_text(step.on_board.width, step.on_board.height, unit)
+    told = {
+        Arrival.NEW_SHEET: _("new sheet"),
+        Arrival.STAYS: _("stays, {size}"),
+        Arrival.PICKED_UP: _("from cut {cut}, {size}"),
+    }
+    lies = {
+        UPRIGHT: _("{part}, upright"),
+        TO_THE_LEFT: _("{part}, top edge left"),
+        HALF_ROUND: _("{part}, top edge near you"),
+        TO_THE_RIGHT: _("{part}, top edge right"),
+    }
+    part = told[step.arrival].format(size=size, cut=step.set_aside_at)
+    return lies[step.quarter_turns_left].format(part=part) if step.turned else part
 
 
-def _goes(share: Share, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> str:
+def _setting(step: CutStep, bench: Bench) -> str:
+    shown = reading(step.exact, bench.trimmer.graduation, bench.unit)
+    return shown if step.is_set_now else _("as before, {reading}").format(reading=shown)
+
+
+def _goes(share: Share, pieces: Mapping[str, Piece], page_of: Mapping[str, str]) -> list[str]:
+    """Where a part goes; the pieces of sheets cut together by their piles, a few on a line."""
+    if share.fate is Fate.SET_ASIDE:
+        return [_("aside until cut {cut}").format(cut=share.until)]
     if share.fate is not Fate.PIECE:
-        return _FATES[share.fate]
-    mark, page = pieces[share.id].mark, page_of.get(share.id)
-    if page is None:
-        return f"{mark}, placed nowhere yet"
-    return f"{mark} to the {page if page == 'page' else page + ' page'}"
+        told = {Fate.SPARE: _("spare, keep it"), Fate.ON_BOARD: _("cut further"), Fate.SCRAP: _("scrap")}
+        return [told[share.fate]]
+    lines = []
+    for page in dict.fromkeys(page_of.get(each) for each in share.ids):
+        ids = [each for each in share.ids if page_of.get(each) == page]
+        lines += [_to_pile(page, ids[i : i + _ON_A_LINE], pieces) for i in range(0, len(ids), _ON_A_LINE)]
+    return lines
+
+
+def _to_pile(page: str | None, ids: Sequence[str], pieces: Mapping[str, Piece]) -> str:
+    told = {
+        "left": _("{marks} to the left page"),
+        "right": _("{marks} to the right page"),
+        "page": _("{marks} to the page"),
+        None: _("{marks}, placed nowhere yet"),
+    }
+    return told[page].format(marks=" + ".join(pieces[each].mark for each in ids))

@@ -40,7 +40,7 @@ def across(canvas: Canvas, spans: Sequence[Span], *, edge: int, line: int) -> No
     for span in spans:
         canvas.line((span.start, line), (span.end, line), _LINE)
         write(canvas, span.figure, ((span.start + span.end) // 2, line - MM), FIGURES, align=Align.MIDDLE)
-    _slashes(canvas, [(x, line) for x in _ends(spans)])
+    slashes(canvas, [(x, line) for x in _ends(spans)])
 
 
 def down(canvas: Canvas, spans: Sequence[Span], *, edge: int, line: int) -> None:
@@ -52,7 +52,7 @@ def down(canvas: Canvas, spans: Sequence[Span], *, edge: int, line: int) -> None
         canvas.line((line, span.start), (line, span.end), _LINE)
         middle = (line - MM, (span.start + span.end) // 2)
         write(canvas, span.figure, middle, FIGURES, align=Align.MIDDLE, turned_deg=-90)
-    _slashes(canvas, [(line, y) for y in _ends(spans)])
+    slashes(canvas, [(line, y) for y in _ends(spans)])
 
 
 def fits(spans: Sequence[Span]) -> bool:
@@ -64,7 +64,7 @@ def _ends(spans: Sequence[Span]) -> list[int]:
     return sorted({end for span in spans for end in (span.start, span.end)})
 
 
-def _slashes(canvas: Canvas, points: Sequence[tuple[int, int]]) -> None:
+def slashes(canvas: Canvas, points: Sequence[tuple[int, int]]) -> None:
     """The oblique strokes that end a dimension line; they need less room than arrowheads."""
     path = Path()
     for x, y in points:

@@ -39,3 +39,12 @@ def ratio(value: float) -> str:
     ('0.25', '1', '0')
     """
     return decimal(round(value * 1000), DECIMALS)
+
+
+def exact_mm(ticks: int) -> str:
+    """A length in millimetres, unrounded: 1/320 mm has six decimals.
+
+    >>> exact_mm(127), exact_mm(97536), exact_mm(-160)
+    ('0.396875', '304.8', '-0.5')
+    """
+    return decimal(ticks * 3125, 6)

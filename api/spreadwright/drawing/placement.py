@@ -12,15 +12,18 @@ from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
 from spreadwright.drawing.marks import WHITE
-from spreadwright.drawing.path import Point
-from spreadwright.drawing.placement_tables import photo_table, piece_table
+from spreadwright.drawing.placement_distances import Obstacles, distances, draw_distance
+from spreadwright.drawing.placement_page import DrawnPage
+from spreadwright.drawing.placement_tables import page_name, photo_table, piece_table
 from spreadwright.drawing.rooms import rooms
 from spreadwright.drawing.theme import BODY, BOLD_LINE, HAIRLINE, INK, MM, QUIET, SMALL, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.model import Bench, Recipe
 from spreadwright.photos import MattedPhoto
-from spreadwright.placing import PlaceStep
+from spreadwright.placing import EQUAL, PlaceStep, in_layers
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
@@ -29,6 +32,8 @@ _HEAD = 22 * MM
 _FURTHER_HEAD = 20 * MM
 _SINGLE = 120 * MM
 _HIGHEST = 150 * MM
+_MOST_WITH_DISTANCES = 100
+"""Among more pieces than this distances could not be told apart; the table has them all."""
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
 _PAGE_NAME = Style(face=Typeface.SANS_MEDIUM, size=SMALL, colour=QUIET)
@@ -43,30 +48,6 @@ class PlacementPlan:
     photos: Sequence[MattedPhoto]
     bench: Bench
     cautions: Sequence[str] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class DrawnPage:
-    """One page in the picture: where it lies and how much smaller it is drawn."""
-
-    name: str
-    at: Point
-    drawn_width: int
-    size: Size
-
-    @property
-    def whole(self) -> Rect:
-        """All of the page, as drawn."""
-        return self.rect(Rect.at(0, 0, self.size))
-
-    def rect(self, rect: Rect) -> Rect:
-        """A place on the page, as drawn."""
-        left, top = self._scaled(rect.left), self._scaled(rect.top)
-        right, bottom = self._scaled(rect.right), self._scaled(rect.bottom)
-        return Rect.between(self.at[0] + left, self.at[1] + top, self.at[0] + right, self.at[1] + bottom)
-
-    def _scaled(self, length: int) -> int:
-        return length * self.drawn_width // self.size.width
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +74,16 @@ def placement_picture(plan: PlacementPlan, *, prefix: str = "") -> Canvas:
 def placement_leaves(plan: PlacementPlan, *, prefix: str = "") -> tuple[Canvas, ...]:
     """The same for the printer: leaves of at most 186 × 265 mm, the rest of long tables on further ones."""
     return _pictures(plan, LEAF_HEIGHT, prefix)
+
+
+def placement_figure(plan: PlacementPlan, *, prefix: str = "") -> Canvas:
+    """The pages side by side alone, without heading and tables."""
+    found = layout(plan)
+    top = min([page.whole.top for page in found.pages] + [callout.box.top for callout in found.callouts]) - MM
+    size = Size(_PAGE, found.bottom + 8 * MM - top)
+    canvas = Canvas(size, title=plan.recipe.title, prefix=prefix, origin=(0, top))
+    _drawing(canvas, plan, found)
+    return canvas
 
 
 def layout(plan: PlacementPlan) -> Layout:
@@ -149,7 +140,8 @@ def _within(rect: Rect, page: Rect) -> Rect:
 
 
 def _steps_on(page: DrawnPage, plan: PlacementPlan) -> list[PlaceStep]:
-    return [step for step in plan.steps if step.placed.page == page.name]
+    """From the page upward: what is joined first lies above what it is joined to."""
+    return [step for step in in_layers(plan.steps) if step.placed.page == page.name]
 
 
 def _photos_on(page: DrawnPage, plan: PlacementPlan) -> list[tuple[int, Rect]]:
@@ -179,14 +171,14 @@ def _pictures(plan: PlacementPlan, height: int, prefix: str) -> tuple[Canvas, ..
 
 def _canvas(plan: PlacementPlan, height: int, leaf: int, prefix: str) -> Canvas:
     """An empty leaf under its heading."""
-    continued = ", continued" if leaf else ""
+    heading = _("Placement, continued") if leaf else _("Placement")
     count = len(plan.steps)
-    described = f"{count} piece{'' if count == 1 else 's'} in gluing order."
-    title = f"{plan.recipe.title}: placement{continued}"
+    described = ngettext("{count} piece in gluing order.", "{count} pieces in gluing order.", count).format(count=count)
+    title = f"{plan.recipe.title}: {heading}"
     canvas = Canvas(Size(_PAGE, height), title=title, description=described, prefix=prefix)
     canvas.rect(Rect(0, 0, _PAGE, height), filled(WHITE))
     baseline = _MARGIN + TITLE * 7 // 10
-    write(canvas, f"Placement{continued}", (_MARGIN, baseline), _HEADING)
+    write(canvas, heading, (_MARGIN, baseline), _HEADING)
     write(canvas, plan.recipe.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
     return canvas
 
@@ -195,8 +187,14 @@ def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
     """What stands under the pages."""
     blocks: list[Block] = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
     if found.unlabelled:
-        words = f"{found.unlabelled} of the smallest pieces carry no number above; their distances locate them."
+        words = ngettext(
+            "{count} of the smallest pieces carries no number above; its distances locate it.",
+            "{count} of the smallest pieces carry no number above; their distances locate them.",
+            found.unlabelled,
+        ).format(count=found.unlabelled)
         blocks.append(remark(words, _MEASURE))
+    if any(measure.figure == EQUAL for step in plan.steps for measure in step.measures):
+        blocks.append(remark(_("In the picture, = marks distances that are equal without being read."), _MEASURE))
     blocks.append(piece_table(plan.steps, plan.bench))
     photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
     return [*blocks, photos] if photos.rows else blocks
@@ -207,9 +205,12 @@ def _drawing(canvas: Canvas, plan: PlacementPlan, found: Layout) -> None:
         with canvas.group(clip=page.whole):
             _pieces(canvas, page, plan)
         canvas.rect(page.whole, stroked(INK, BOLD_LINE))
-        name = "page" if page.name == "page" else f"{page.name} page"
         middle = page.whole.left + page.whole.width // 2
-        write(canvas, name, (middle, found.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
+        write(canvas, page_name(page.name), (middle, found.bottom + 5 * MM), _PAGE_NAME, align=Align.MIDDLE)
+        if len(plan.steps) <= _MOST_WITH_DISTANCES:
+            steps, photos = _steps_on(page, plan), [photo for _number, photo in _photos_on(page, plan)]
+            for distance in distances(page, steps, Obstacles.around(page, steps, photos, found.callouts)):
+                draw_distance(canvas, distance)
     for callout in found.callouts:
         draw_callout(canvas, callout)
 
@@ -219,6 +220,6 @@ def _pieces(canvas: Canvas, page: DrawnPage, plan: PlacementPlan) -> None:
         drawn = page.rect(step.placed.rect)
         canvas.rect(drawn, filled(WHITE))
         canvas.rect(drawn, stroked(INK, THIN))
-    for _, photo in _photos_on(page, plan):
+    for _number, photo in _photos_on(page, plan):
         canvas.rect(photo, filled(WHITE))
         canvas.rect(photo, stroked(QUIET, HAIRLINE, dash=(MM, MM)))

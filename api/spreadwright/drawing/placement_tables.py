@@ -1,54 +1,84 @@
-"""The tables of a placement: every piece with its two distances, every photograph with its size."""
+"""The tables of a placement: every piece with its moves in short, every photograph with its size."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
-from spreadwright.drawing.readings import reading
 from spreadwright.drawing.tables import Table
 from spreadwright.lengths import Unit, size_text, with_unit
-from spreadwright.model import Bench, Edge, Offset, Side
+from spreadwright.model import Axis, Bench, Side
 from spreadwright.photos import MattedPhoto
-from spreadwright.placing import PlaceStep
-
-_FROM_MIDDLE = {
-    Edge.CENTRE: ("right of the centre", "left of the centre"),
-    Edge.MIDDLE: ("below the middle", "above the middle"),
-}
+from spreadwright.placing import Move, MoveKind, PlaceStep, distance, edge_name
+from spreadwright.words import gettext as _
 
 
 def piece_table(steps: Sequence[PlaceStep], bench: Bench) -> Table:
     """A row for each piece, in gluing order."""
-    heads = ("No.", "Piece", "", "Size", "Page", "Across", "Down")
-    note = f"Sizes and distances for the bench “{bench.title}”."
-    return Table(heads, tuple(_piece(step, bench) for step in steps), note=note)
+    heads = (_("No."), _("Piece"), "", _("Size"), _("On"), _("Across"), _("Down"))
+    note = _("Sizes and distances for the bench “{bench}”.").format(bench=bench.title)
+    marks = {step.placed.piece.id: step.placed.piece.mark for step in steps}
+    return Table(heads, tuple(_piece(step, bench, marks) for step in steps), note=note)
 
 
 def photo_table(steps: Sequence[PlaceStep], photos: Sequence[MattedPhoto], unit: Unit) -> Table:
     """A row for each photograph, in the order of its mats; sizes as they are seen on the page."""
     by_mat = {photo.on: photo for photo in photos}
     rows = tuple(_photo(step, photo, unit) for step in steps if (photo := by_mat.get(step.placed.piece.id)) is not None)
-    note = "Photos go on last, when all paper is glued; in the picture they are dashed."
-    return Table(("No.", "Mat", "", "Photo size", "Page", "Border all round"), rows, note=note)
+    note = _("Photos go on last, when all paper is glued; in the picture they are dashed.")
+    return Table((_("No."), _("Mat"), "", _("Photo size"), _("Page"), _("Border all round")), rows, note=note)
 
 
-def _piece(step: PlaceStep, bench: Bench) -> tuple[str, ...]:
+def page_name(page: str) -> str:
+    """A page, as it is called under its picture."""
+    return {"page": _("page"), "left": _("left page"), "right": _("right page")}[page]
+
+
+def _piece(step: PlaceStep, bench: Bench, marks: Mapping[str, str]) -> tuple[str, ...]:
     placed = step.placed
-    turned = ", turned" if placed.is_turned else ""
-    face = ", other face up" if placed.side is Side.BACK else ""
+    name = placed.piece.id
+    if placed.is_turned:
+        name = _("{piece}, turned").format(piece=name)
+    if placed.side is Side.BACK:
+        name = _("{piece}, other face up").format(piece=name)
     size = size_text(placed.rect.width, placed.rect.height, bench.unit)
-    across, down = _distance(placed.across, bench), _distance(placed.down, bench)
-    return (str(step.number), placed.piece.mark, placed.piece.id + turned + face, size, placed.page, across, down)
+    board = step.base.piece.mark if step.base else page_name(placed.page)
+    across, down = (_move(step, axis, bench, marks) for axis in Axis)
+    return (str(step.number), placed.piece.mark, name, size, board, across, down)
 
 
 def _photo(step: PlaceStep, photo: MattedPhoto, unit: Unit) -> tuple[str, ...]:
     placed = step.placed
     rect = photo.rect_on(placed.rect)
     size, border = size_text(rect.width, rect.height, unit), with_unit(photo.border, unit)
-    return (str(step.number), placed.piece.mark, placed.piece.id, size, placed.page, border)
+    return (str(step.number), placed.piece.mark, placed.piece.id, size, page_name(placed.page), border)
 
 
-def _distance(offset: Offset, bench: Bench) -> str:
-    distance = offset.distance or 0
-    shown = reading(abs(distance), bench.ruler_graduation, bench.unit)
-    if offset.edge in _FROM_MIDDLE:
-        return f"{shown} {_FROM_MIDDLE[offset.edge][distance < 0]}" if distance else "centred"
-    return f"{shown} from {offset.edge}" if distance else f"flush {offset.edge}"
+def _move(step: PlaceStep, axis: Axis, bench: Bench, marks: Mapping[str, str]) -> str:
+    """What settles one direction, in short; a move that settles both is told once."""
+    move = next((each for each in step.moves if each.axis in (axis, None)), None)
+    if move is None or (move.axis is None and axis is Axis.ROWS):
+        return ""
+    edge = edge_name(move) if move.end else ""
+    mark = marks.get(move.lines[0].piece, "")
+    return _short(move, has_mark=bool(mark)).format(edge=edge, distance=distance(move, bench), mark=mark)
+
+
+def _short(move: Move, *, has_mark: bool) -> str:
+    """The template of a move, by the page or by the piece that it names."""
+    by_page = {
+        MoveKind.COVER: _("all of it"),
+        MoveKind.FRAME: _("by eye, {distance} all round") if move.exact else _("fits between the others"),
+        MoveKind.FLUSH: _("{edge}: flush"),
+        MoveKind.SPACER: _("{edge}: ruler, {distance}"),
+        MoveKind.CENTRE: _("in the middle"),
+        MoveKind.OFFSET: _("{edge}: {distance}"),
+    }
+    by_piece = {
+        MoveKind.FLUSH: _("{edge}: flush with {mark}"),
+        MoveKind.AGAINST: _("{edge}: against {mark}"),
+        MoveKind.LEVEL: _("{edge}: level with {mark}"),
+        MoveKind.SPACER: _("{edge}: ruler along {mark}"),
+        MoveKind.EQUAL_GAP: _("{edge}: equal gap to {mark}"),
+        MoveKind.CENTRE: _("in the middle of {mark}"),
+        MoveKind.OFFSET: _("{edge}: {distance} inside {mark}"),
+        MoveKind.GAP: _("{edge}: {distance} from {mark}"),
+    }
+    return by_piece.get(move.kind, by_page.get(move.kind, "")) if has_mark else by_page[move.kind]

@@ -1,6 +1,7 @@
 """Lengths for a scale, short enough for a table."""
 
 from spreadwright.lengths import Unit, nearest, with_unit
+from spreadwright.words import gettext as _
 
 
 def reading(length: int, step: int, unit: Unit) -> str:
@@ -10,4 +11,6 @@ def reading(length: int, step: int, unit: Unit) -> str:
     ('178 mm (for 177.8 mm)', '7 in')
     """
     mark = nearest(length, step)
-    return with_unit(mark, unit) + (f" (for {with_unit(length, unit)})" if mark != length else "")
+    if mark == length:
+        return with_unit(mark, unit)
+    return _("{mark} (for {length})").format(mark=with_unit(mark, unit), length=with_unit(length, unit))

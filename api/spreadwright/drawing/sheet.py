@@ -10,23 +10,24 @@ from spreadwright.cutting import CutSheet, CutStep, CutWords, Region
 from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.cautions import caution
 from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
-from spreadwright.drawing.dimensions import Span, across, down, fits
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Label, Pile, part_label
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
 from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
+from spreadwright.drawing.sheet_frame import OVERALL, Frame, dimensions
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import UNIT_WORDS, Unit, size_text, text
+from spreadwright.lengths import Unit, size_text
 from spreadwright.model import Axis, Bench, Piece, Use
+from spreadwright.words import gettext as _
+from spreadwright.words import listed, ngettext
 
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
 _LONGEST_SIDE = 136 * MM
-_CHAIN, _OVERALL = 6 * MM, 13 * MM
 _HEAD = 20 * MM
 
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
@@ -45,6 +46,7 @@ class SheetPlan:
         pages: The pages of the spread, from left to right.
         bench: Its unit is that of every figure.
         cautions: What is said before the first cut.
+        fellows: The equal sheets that are cut together with it.
     """
 
     title: str
@@ -57,28 +59,30 @@ class SheetPlan:
     pages: Sequence[str]
     bench: Bench
     cautions: Sequence[str] = ()
+    fellows: Sequence[CutSheet] = ()
+
+    @property
+    def sheets(self) -> tuple[CutSheet, ...]:
+        """The sheet, and those that are cut together with it."""
+        return (self.sheet, *self.fellows)
+
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """The numbers of those sheets."""
+        return tuple(sheet.number for sheet in self.sheets)
+
+    @property
+    def heading(self) -> str:
+        """What the sheet is called, or those that are cut together."""
+        if len(self.numbers) == 1:
+            return _("Sheet {number}").format(number=self.sheet.number)
+        told = _("Sheets {numbers}, cut together")
+        return told.format(numbers=listed([str(number) for number in self.numbers]))
 
     @property
     def unit(self) -> Unit:
         """The unit of every figure."""
         return self.bench.unit
-
-
-@dataclass(frozen=True, slots=True)
-class _Frame:
-    """Where the sheet lies in the picture, and how much smaller it is drawn."""
-
-    at: Point
-    drawn: int
-    real: int
-
-    def rect(self, rect: Rect) -> Rect:
-        left, top = self._scaled(rect.left), self._scaled(rect.top)
-        right, bottom = self._scaled(rect.right), self._scaled(rect.bottom)
-        return Rect.between(self.at[0] + left, self.at[1] + top, self.at[0] + right, self.at[1] + bottom)
-
-    def _scaled(self, length: int) -> int:
-        return length * self.drawn // self.real
 
 
 def cut_sheet_picture(plan: SheetPlan, *, prefix: str = "") -> Canvas:
@@ -91,9 +95,18 @@ def cut_sheet_leaves(plan: SheetPlan, *, prefix: str = "") -> tuple[Canvas, ...]
     return _pictures(plan, LEAF_HEIGHT, prefix)
 
 
+def sheet_figure(plan: SheetPlan, *, prefix: str = "") -> Canvas:
+    """The drawing of a cut sheet alone, without heading and table."""
+    drawn = _frame(plan).rect(_whole(plan.sheet))
+    top, height = _HEAD, drawn.bottom + OVERALL - _HEAD
+    canvas = Canvas(Size(_PAGE, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
+    _figure(canvas, plan)
+    return canvas
+
+
 def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
     drawn = _frame(plan).rect(_whole(plan.sheet))
-    first = drawn.bottom + _OVERALL + 3 * MM
+    first = drawn.bottom + OVERALL + 3 * MM
     shared = leaves(_blocks(plan), first=first, further=_HEAD, height=height - _MARGIN)
     pictures = []
     for number, leaf in enumerate(shared):
@@ -108,12 +121,12 @@ def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
 
 def _canvas(plan: SheetPlan, height: int, leaf: int, prefix: str) -> Canvas:
     """An empty leaf under its heading."""
-    continued = ", continued" if leaf else ""
-    title = f"{plan.title}: sheet {plan.sheet.number}{continued}"
+    heading = _("{heading}, continued").format(heading=plan.heading) if leaf else plan.heading
+    title = f"{plan.title}: {heading}"
     canvas = Canvas(Size(_PAGE, height), title=title, description=_described(plan), prefix=prefix)
     canvas.rect(Rect(0, 0, _PAGE, height), filled(WHITE))
     baseline = _MARGIN + TITLE * 7 // 10
-    write(canvas, f"Sheet {plan.sheet.number}{continued}", (_MARGIN, baseline), _HEADING)
+    write(canvas, heading, (_MARGIN, baseline), _HEADING)
     write(canvas, plan.title, (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
     return canvas
 
@@ -127,21 +140,26 @@ def _blocks(plan: SheetPlan) -> list[Block]:
 
 
 def _drawing(canvas: Canvas, plan: SheetPlan) -> None:
+    _subtitles(canvas, plan, _whole(plan.sheet))
+    _figure(canvas, plan)
+
+
+def _figure(canvas: Canvas, plan: SheetPlan) -> None:
     frame, whole = _frame(plan), _whole(plan.sheet)
-    _subtitles(canvas, plan, whole)
     ends = _cut_ends(plan, frame)
     _parts(canvas, plan, frame)
     _cuts(canvas, plan, frame, ends)
     canvas.rect(frame.rect(whole), stroked(INK, BOLD_LINE))
     first_corner(canvas, frame.rect(whole))
     _labels(canvas, plan, frame, [*(number_box(end) for end in ends), corner_box(frame.rect(whole))])
-    _dimensions(canvas, plan, frame)
+    rects = [part.rect for part in plan.sheet.parts if part.rect]
+    dimensions(canvas, frame, _whole(plan.sheet), rects, plan.unit)
 
 
-def _frame(plan: SheetPlan) -> _Frame:
+def _frame(plan: SheetPlan) -> Frame:
     whole = _whole(plan.sheet)
     left = (_PAGE - _drawn(whole.width, whole)) // 2
-    return _Frame((left, _HEAD + _OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole))
+    return Frame((left, _HEAD + OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole))
 
 
 def _whole(sheet: CutSheet) -> Rect:
@@ -161,26 +179,28 @@ def _drawn(length: int, whole: Rect) -> int:
 def _described(plan: SheetPlan) -> str:
     parts = ", ".join(part.id for part in plan.sheet.parts)
     if not plan.steps:
-        return f"The sheet is not cut; the whole of it is {parts}."
-    return f"{_counted(len(plan.steps), 'cut')} give{'s' if len(plan.steps) == 1 else ''} " + (
-        f"{_counted(len(plan.sheet.parts), 'part')}: {parts}."
-    )
-
-
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}{'' if count == 1 else 's'}"
+        return _("The sheet is not cut; the whole of it is {part}.").format(part=parts)
+    told = ngettext("{cuts} cut gives the parts {parts}.", "{cuts} cuts give the parts {parts}.", len(plan.steps))
+    return told.format(cuts=len(plan.steps), parts=parts)
 
 
 def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
     baseline = _MARGIN + TITLE * 7 // 10 + 6 * MM
     size = size_text(whole.width, whole.height, plan.unit)
-    cuts = _counted(len(plan.steps), "cut") if plan.steps else "not cut"
-    write(canvas, f"{plan.role}, {size}, {cuts}", (_MARGIN, baseline), _SUBTITLE)
-    right = (_PAGE - _MARGIN, baseline)
-    write(canvas, f"dimensions in {UNIT_WORDS[plan.unit]}", right, _SUBTITLE, align=Align.END)
+    told = ngettext("{paper}, {size}, {cuts} cut", "{paper}, {size}, {cuts} cuts", len(plan.steps))
+    if not plan.steps:
+        told = _("{paper}, {size}, not cut")
+    words = told.format(paper=plan.role, size=size, cuts=len(plan.steps))
+    write(canvas, words, (_MARGIN, baseline), _SUBTITLE)
+    units = {
+        Unit.INCH: _("dimensions in inches"),
+        Unit.CENTIMETRE: _("dimensions in centimetres"),
+        Unit.MILLIMETRE: _("dimensions in millimetres"),
+    }
+    write(canvas, units[plan.unit], (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
 
 
-def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
+def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
     for part in plan.sheet.parts:
         if part.rect is None:
             continue
@@ -190,82 +210,61 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
         canvas.rect(drawn, stroked(INK, THIN))
 
 
-def _labels(canvas: Canvas, plan: SheetPlan, frame: _Frame, obstacles: Sequence[Rect]) -> None:
+def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[Rect]) -> None:
     for part in plan.sheet.parts:
         if part.rect is not None:
             part_label(canvas, _label(plan, part, part.rect), frame.rect(part.rect), obstacles)
 
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
+    """What stands on a part; of sheets cut together the marks of all, and the pile that they share."""
     size = size_text(rect.width, rect.height, plan.unit)
-    piece = plan.pieces.get(part.id)
-    if piece is None:
+    index = plan.sheet.parts.index(part)
+    ids = [sheet.parts[index].id for sheet in plan.sheets]
+    if part.id not in plan.pieces:
         return Label("", part.name, size)
-    pile = Pile(tuple(plan.pages), plan.page_of[part.id]) if part.id in plan.page_of else None
-    return Label(piece.mark, piece.id, size, pile)
+    marks = ", ".join(plan.pieces[each].mark for each in ids)
+    pages = {plan.page_of.get(each) for each in ids}
+    page = pages.pop() if len(pages) == 1 else None
+    return Label(marks, part.id if len(ids) == 1 else part.name, size, Pile(tuple(plan.pages), page) if page else None)
 
 
-def _cut_ends(plan: SheetPlan, frame: _Frame) -> list[Point]:
+def _cut_ends(plan: SheetPlan, frame: Frame) -> list[Point]:
     """Where each cut has its number: at the end where the arm comes down, below for columns, left for rows.
 
     Beside the number of a near cut it stands further along its line.
     """
     ends: list[Point] = []
     for step in plan.steps:
-        part, falling = frame.rect(step.on_board), frame.rect(step.falling.rect)
+        part, cut = frame.rect(step.on_board), _cut_line(step, frame)
         near, pitch = NUMBER_RADIUS + MM, 2 * NUMBER_RADIUS + MM
         if step.axis is Axis.COLUMNS:
-            line = [(falling.left, y) for y in range(part.bottom - near, part.top + near, -pitch)]
-            first = (falling.left, part.bottom - near)
+            line = [(cut, y) for y in range(part.bottom - near, part.top + near, -pitch)]
+            first = (cut, part.bottom - near)
         else:
-            line = [(x, falling.top) for x in range(part.left + near, part.right - near, pitch)]
-            first = (part.left + near, falling.top)
+            line = [(x, cut) for x in range(part.left + near, part.right - near, pitch)]
+            first = (part.left + near, cut)
         ends.append(next((end for end in line if not any(_touch(end, other) for other in ends)), first))
     return ends
+
+
+def _cut_line(step: CutStep, frame: Frame) -> int:
+    """Where a cut lies as drawn: where what falls meets what is kept."""
+    kept, falling = frame.rect(step.kept.rect), frame.rect(step.falling.rect)
+    return max(kept.left, falling.left) if step.axis is Axis.COLUMNS else max(kept.top, falling.top)
 
 
 def _touch(one: Point, other: Point) -> bool:
     return number_box(one).overlaps(number_box(other))
 
 
-def _cuts(canvas: Canvas, plan: SheetPlan, frame: _Frame, ends: Sequence[Point]) -> None:
+def _cuts(canvas: Canvas, plan: SheetPlan, frame: Frame, ends: Sequence[Point]) -> None:
     """Each cut as a line, and over all lines the numbers."""
     for step in plan.steps:
-        part, falling = frame.rect(step.on_board), frame.rect(step.falling.rect)
+        part, cut = frame.rect(step.on_board), _cut_line(step, frame)
         if step.axis is Axis.COLUMNS:
-            canvas.line((falling.left, part.top), (falling.left, part.bottom), stroked(ACCENT, LINE))
+            canvas.line((cut, part.top), (cut, part.bottom), stroked(ACCENT, LINE))
         else:
-            canvas.line((part.left, falling.top), (part.right, falling.top), stroked(ACCENT, LINE))
+            canvas.line((part.left, cut), (part.right, cut), stroked(ACCENT, LINE))
     for step, end in zip(plan.steps, ends, strict=True):
         cut_number(canvas, step.number, end)
-
-
-def _dimensions(canvas: Canvas, plan: SheetPlan, frame: _Frame) -> None:
-    """Chains along the four edges of the sheet where they say something, and the whole outside them."""
-    whole, unit = _whole(plan.sheet), plan.unit
-    drawn = frame.rect(whole)
-    rects = [part.rect for part in plan.sheet.parts if part.rect]
-    top = _columns(frame, [r for r in rects if r.top == whole.top], unit)
-    bottom = _columns(frame, [r for r in rects if r.bottom == whole.bottom], unit)
-    left = _rows(frame, [r for r in rects if r.left == whole.left], unit)
-    right = _rows(frame, [r for r in rects if r.right == whole.right], unit)
-    if len(top) > 1 and fits(top):
-        across(canvas, top, edge=drawn.top, line=drawn.top - _CHAIN)
-    if len(bottom) > 1 and bottom != top and fits(bottom):
-        across(canvas, bottom, edge=drawn.bottom, line=drawn.bottom + _CHAIN + MM)
-    if len(left) > 1 and fits(left):
-        down(canvas, left, edge=drawn.left, line=drawn.left - _CHAIN + MM)
-    if len(right) > 1 and right != left and fits(right):
-        down(canvas, right, edge=drawn.right, line=drawn.right + _CHAIN)
-    across(canvas, _columns(frame, [whole], unit), edge=drawn.top, line=drawn.top - _OVERALL)
-    down(canvas, _rows(frame, [whole], unit), edge=drawn.left, line=drawn.left - _OVERALL + MM)
-
-
-def _columns(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
-    drawn = [(frame.rect(rect), rect) for rect in sorted(rects)]
-    return [Span(d.left, d.right, text(rect.width, unit)) for d, rect in drawn]
-
-
-def _rows(frame: _Frame, rects: Sequence[Rect], unit: Unit) -> list[Span]:
-    drawn = [(frame.rect(rect), rect) for rect in sorted(rects, key=lambda rect: rect.top)]
-    return [Span(d.top, d.bottom, text(rect.height, unit)) for d, rect in drawn]

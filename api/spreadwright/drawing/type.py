@@ -72,12 +72,12 @@ def write(
         at: On the baseline, ticks.
         turned_deg: Turn to the right about that point; -90 reads from the right.
     """
-    label = text.strip()
     if turned_deg:
         with canvas.group(at=at, turned_deg=turned_deg):
-            canvas.path(outline(text, (0, 0), style, align=align), filled(style.colour), label=label)
+            write(canvas, text, (0, 0), style, align=align)
         return
-    canvas.path(outline(text, at, style, align=align), filled(style.colour), label=label)
+    start = (at[0] - _share(width(text, style), align), at[1])
+    canvas.words(outline(text, start, style), filled(style.colour), text.strip(), at=start, size=style.size)
 
 
 def outline(text: str, at: Point, style: Style, *, align: Align = Align.START) -> Path:

@@ -119,12 +119,12 @@ def recipe_page(job: RecipeJob) -> tuple[RecipePage, Files]:
 
 def _cut_ones(cutting: Cutting, svgs: tuple[bytes, ...]) -> list[tuple[CutSheet, bytes]]:
     pairs = zip(cutting.sheets, svgs, strict=True)
-    return [(sheet, svg) for sheet, svg in pairs if cutting.steps_of(sheet)]
+    return [(sheet, svg) for sheet, svg in pairs if cutting.steps_of(sheet) and cutting.together(sheet)[0] == sheet]
 
 
 def _sheet_cuts(sheet: CutSheet, svg: bytes, cutting: Cutting, folder: str) -> SheetCuts:
     steps = tuple(
-        (step, words) for step, words in zip(cutting.steps, cutting.words, strict=True) if step.sheet == sheet.number
+        (step, words) for step, words in zip(cutting.steps, cutting.words, strict=True) if sheet.number in step.sheets
     )
     role = _role(cutting.recipe, sheet.role)
     return SheetCuts(

@@ -1,6 +1,17 @@
 """Each kind of document as frozen values; no behaviour beyond looking up by id."""
 
-from spreadwright.model.bench import INCH_BENCH, Bench, Measures, Trimmer
+from spreadwright.model.bench import (
+    COMMON_ADHESIVES,
+    INCH_BENCH,
+    Adhesive,
+    Bench,
+    Hand,
+    Measures,
+    Ruler,
+    Trimmer,
+    Wetness,
+    Zero,
+)
 from spreadwright.model.cut_tree import Axis, Branch, Content, Leaf, Split, Use, leaf_count, leaves, mirrored
 from spreadwright.model.naming import MOST_PARTS, Namer, is_too_large, leaf_name, part_count, piece_roles
 from spreadwright.model.papers import BLANK, Choice, Colourway, Core, Face, Paper, PaperSet, Pattern
@@ -22,8 +33,10 @@ from spreadwright.model.wanted import PieceList, Stock, Wanted
 
 __all__ = [
     "BLANK",
+    "COMMON_ADHESIVES",
     "INCH_BENCH",
     "MOST_PARTS",
+    "Adhesive",
     "Axis",
     "Bench",
     "Branch",
@@ -34,6 +47,7 @@ __all__ = [
     "Core",
     "Edge",
     "Face",
+    "Hand",
     "Kind",
     "Leaf",
     "Measures",
@@ -48,6 +62,7 @@ __all__ = [
     "Placement",
     "Recipe",
     "Role",
+    "Ruler",
     "Sheet",
     "Side",
     "Split",
@@ -56,6 +71,8 @@ __all__ = [
     "Trimmer",
     "Use",
     "Wanted",
+    "Wetness",
+    "Zero",
     "is_too_large",
     "leaf_count",
     "leaf_name",

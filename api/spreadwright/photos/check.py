@@ -3,8 +3,12 @@
 from collections.abc import Iterator, Sequence
 
 from spreadwright.errors import Finding, error, warning
-from spreadwright.lengths import TICKS, Unit, with_unit
+from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit, size_text, with_unit
 from spreadwright.model import Photo, Piece, Recipe, piece_hint
+from spreadwright.photos.crop import trims
+from spreadwright.photos.mats import has_room, photo_size
+from spreadwright.photos.prints import PRINTS
 
 SMALLEST = TICKS[Unit.INCH]
 """A photo with a side below 1 in shows nothing any more: common practice of the trade."""
@@ -31,6 +35,8 @@ def _mat_findings(photo: Photo, by_id: dict[str, Piece], unit: Unit) -> Iterator
         yield error("photo-on-unknown", f"{photo.where}/on", message, piece_hint(photo.on, by_id.values()))
     elif photo.border is not None:
         yield from _size_findings(photo, photo.border, piece, unit)
+        if piece.size is not None and has_room(piece.size, photo):
+            yield from _print_findings(photo, photo_size(piece.size, photo.border), unit)
 
 
 def _size_findings(photo: Photo, border: int, mat: Piece, unit: Unit) -> Iterator[Finding]:
@@ -48,3 +54,16 @@ def _size_findings(photo: Photo, border: int, mat: Piece, unit: Unit) -> Iterato
         left = with_unit(shortest - 2 * border, unit)
         message = f"{shown} leaves {left} of the photo, less than 1 in (25.4 mm)."
         yield warning("mat-too-small", photo.where, message, "Use a larger mat or a narrower border.")
+
+
+def _print_findings(photo: Photo, size: Size, unit: Unit) -> Iterator[Finding]:
+    """Said of a photo that no print can be trimmed to."""
+    if trims(size):
+        return
+    largest = PRINTS[-1].size
+    message = (
+        f"The photo on “{photo.on}” is {size_text(size.width, size.height, unit)}; none of the usual prints covers it"
+    )
+    message += f", the largest is {size_text(largest.width, largest.height, unit)}."
+    remedy = "Use a smaller mat or a wider border, or have the photo printed at its own size."
+    yield warning("no-print-large-enough", photo.where, message, remedy)

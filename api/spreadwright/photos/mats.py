@@ -1,10 +1,23 @@
 """Photographs on their mats: how large each is trimmed."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from enum import StrEnum
 
 from spreadwright.geometry import Rect, Size
+from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Photo, Piece, Recipe
+
+NARROW, WIDE = TICKS[Unit.INCH] // 8, TICKS[Unit.INCH] // 4
+"""The borders that are common practice of the trade: 1/8 in, and 1/4 in as the wide one; ticks."""
+
+
+class Border(StrEnum):
+    """Which border the photographs leave of their mats."""
+
+    RECIPE = "recipe"
+    NARROW = "narrow"
+    WIDE = "wide"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +53,14 @@ def matted_photos(recipe: Recipe, pieces: Iterable[Piece]) -> tuple[MattedPhoto,
         for photo in recipe.photos
         if (mat := sizes.get(photo.on)) is not None and photo.border is not None and has_room(mat, photo)
     )
+
+
+def bordered(recipe: Recipe, border: Border) -> Recipe:
+    """The recipe with the same border round every photograph, or as it is."""
+    chosen = {Border.NARROW: NARROW, Border.WIDE: WIDE}.get(border)
+    if chosen is None:
+        return recipe
+    return replace(recipe, photos=tuple(replace(photo, border=chosen) for photo in recipe.photos))
 
 
 def has_room(mat: Size, photo: Photo) -> bool:

@@ -8,6 +8,7 @@ from spreadwright.errors import Finding, error, nearest_hint, warning
 from spreadwright.geometry import uncovered
 from spreadwright.lengths import Unit, neighbours, size_text, with_unit
 from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe, piece_hint
+from spreadwright.placing.adhesive import adhesive_findings, glued
 from spreadwright.placing.layers import PlacedPiece, placed_pieces, placed_spans
 
 
@@ -24,6 +25,7 @@ def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | Non
             _hidden(placed),
             _photos(recipe, placed),
             _captions(recipe, pieces),
+            adhesive_findings(glued(recipe, placed), bench) if bench else (),
         )
     )
 
@@ -85,8 +87,8 @@ def _offset_findings(each: Placement, offset: Offset, bench: Bench | None, free:
     if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and free is not None and free % 2:
         message = f"“{each.piece}” cannot be centred: what is left of the page does not halve on any ruler."
         yield error("centre-between-marks", where, message, "Measure it from an edge of the page.")
-    if bench and offset.distance is not None and offset.distance % bench.ruler_graduation:
-        marks = neighbours(offset.distance, bench.ruler_graduation)
+    if bench and offset.distance is not None and offset.distance % bench.ruler.graduation:
+        marks = neighbours(offset.distance, bench.ruler.graduation)
         below, above = (with_unit(mark, bench.unit) for mark in marks)
         message = f"{with_unit(offset.distance, bench.unit)} falls between two marks of the ruler."
         yield warning("off-ruler", where, message, f"The nearest marks are {below} and {above}.")

@@ -1,66 +1,94 @@
-"""The steps with the ruler: each piece in gluing order, with the two distances that locate it."""
+"""The steps with the ruler: each piece in gluing order, with the moves that locate it."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from spreadwright.lengths import on_scale, size_text
-from spreadwright.model import Bench, Edge, Offset, Recipe, Side
+from spreadwright.geometry import Rect
+from spreadwright.model import Bench, Recipe
 from spreadwright.placing.layers import PlacedPiece
-
-CAUTIONS = (
-    "Lay all pieces out before you glue anything.",
-    "Air the room, and follow the instructions of your adhesive’s maker.",
-)
+from spreadwright.placing.locate import Located, locate
+from spreadwright.placing.measures import Measure, measures, touches
+from spreadwright.placing.moves import Move
+from spreadwright.placing.words import carried, head, sentence
 
 
 @dataclass(frozen=True, slots=True)
 class PlaceStep:
-    """One piece to glue down.
+    """One piece to glue down; places are ticks on its page.
 
     Attributes:
         number: Counts through the whole recipe, from 1.
-        across: Its distance from the side that the ruler touches, in words.
-        down: Likewise.
-        sentence: The whole step in words.
+        base: The piece that it is joined to before that is glued down; None when it goes onto the page.
+        board: What lies on the table: the page or the base.
+        lies: What lies on the board by now, and what the piece carries, from below upward.
+        lands: Where it lies in the end by the readings of the ruler.
+        sentences: What is glued, then one for each move.
+        measures: The distances that the moves name.
+        touches: The edges laid on or in line with others, as lines without width.
     """
 
     number: int
     placed: PlacedPiece
-    across: str
-    down: str
-    sentence: str
+    base: PlacedPiece | None
+    board: Rect
+    lies: tuple[PlacedPiece, ...]
+    moves: tuple[Move, ...]
+    lands: Rect
+    sentences: tuple[str, ...]
+    measures: tuple[Measure, ...] = ()
+    touches: tuple[Rect, ...] = ()
+
+    @property
+    def sentence(self) -> str:
+        """The whole step in words."""
+        return " ".join(self.sentences)
+
+    @property
+    def off(self) -> tuple[int, int]:
+        """How far it lies from its design across and down, ticks: to the right and downward count above 0."""
+        return self.lands.left - self.placed.rect.left, self.lands.top - self.placed.rect.top
 
 
 def place_steps(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> tuple[PlaceStep, ...]:
-    """Every piece in gluing order: page by page, from the page upward."""
-    in_order = [each for page in recipe.spread.pages for each in placed if each.page == page]
-    return tuple(_step(number, recipe, each, bench) for number, each in enumerate(in_order, start=1))
+    """Every piece in gluing order, page by page, in the language that is spoken."""
+    size = recipe.spread.size
+    if size is None:
+        return ()
+    pieces = {each.piece.id: each for each in placed}
+    on_pages = [[each for each in placed if each.page == page] for page in recipe.spread.pages]
+    located = [each for on_page in on_pages for each in locate(on_page, size, bench.ruler)]
+    joined: dict[str, list[str]] = {}
+    for each in located:
+        if each.base is not None:
+            joined.setdefault(each.base.piece.id, []).append(each.placed.piece.mark)
+    return tuple(
+        _step(number, each, joined.get(each.placed.piece.id, []), bench, pieces)
+        for number, each in enumerate(located, start=1)
+    )
 
 
-def _step(number: int, recipe: Recipe, each: PlacedPiece, bench: Bench) -> PlaceStep:
-    across, down = _where(each.across, bench), _where(each.down, bench)
-    size = size_text(each.rect.width, each.rect.height, bench.unit)
-    page = "page" if each.page == "page" else f"{each.page} page"
-    turned = ", turned a quarter to the right" if each.is_turned else ""
-    face = ", its other face up" if each.side is Side.BACK else ""
-    what = f"“{each.piece.id}” ({each.piece.mark}), {size}{turned}{face}"
-    if recipe.spread.size == each.rect.size:
-        return PlaceStep(number, each, across, down, f"{what}: lay it down as the whole {page}.")
-    return PlaceStep(number, each, across, down, f"{what}: on the {page}, {across}, {down}.")
+def in_layers(steps: Sequence[PlaceStep]) -> tuple[PlaceStep, ...]:
+    """From the page upward, as they are seen: what is joined first lies above what it is joined to."""
+    return tuple(sorted(steps, key=lambda step: (step.placed.layer, step.number)))
 
 
-def _where(offset: Offset, bench: Bench) -> str:
-    distance = offset.distance or 0
-    if offset.edge in (Edge.CENTRE, Edge.MIDDLE):
-        return _from_middle(offset.edge, distance, bench)
-    if distance == 0:
-        return f"flush with the {offset.edge} edge"
-    return f"{on_scale(distance, bench.ruler_graduation, bench.unit)} from the {offset.edge} edge"
-
-
-def _from_middle(edge: Edge, distance: int, bench: Bench) -> str:
-    if distance == 0:
-        return "centred across" if edge is Edge.CENTRE else "centred up and down"
-    sides = ("right", "left") if edge is Edge.CENTRE else ("below", "above")
-    side = sides[distance < 0] + (" of" if edge is Edge.CENTRE else "")
-    return f"its middle {on_scale(abs(distance), bench.ruler_graduation, bench.unit)} {side} the page’s middle"
+def _step(
+    number: int, located: Located, marks: Sequence[str], bench: Bench, pieces: Mapping[str, PlacedPiece]
+) -> PlaceStep:
+    told = [head(located, bench)]
+    if marks:
+        told.append(carried(marks))
+    is_page = located.placed.rect == located.board and located.placed.layer == 1
+    moves = () if is_page else located.moves
+    return PlaceStep(
+        number=number,
+        placed=located.placed,
+        base=located.base,
+        board=located.board,
+        lies=located.lies,
+        moves=located.moves,
+        lands=located.lands,
+        sentences=(*told, *(sentence(move, located, bench, pieces) for move in moves)),
+        measures=tuple(measures(located, bench.unit, pieces)),
+        touches=tuple(touches(located)),
+    )

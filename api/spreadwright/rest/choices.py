@@ -13,5 +13,10 @@ def papers_for(recipe: Recipe, set_id: str | None, colourway_id: str | None = No
         UnknownName: There is no such set, or none at all.
         InvalidDocument: It carries an error.
     """
+    return named_papers(set_id, colourway_id) or fitting_set(recipe, collection().sound_paper_sets())
+
+
+def named_papers(set_id: str | None, colourway_id: str | None) -> PaperSet | None:
+    """The paper set that is named, or the colourway's; None when neither is."""
     named = set_id or (colour.set_of(colourway_id) if colourway_id else None)
-    return collection().paper_set(named) if named else fitting_set(recipe, collection().sound_paper_sets())
+    return collection().paper_set(named) if named else None

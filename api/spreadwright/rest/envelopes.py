@@ -199,6 +199,8 @@ class Share(Envelope):
 
     fate = String()
     id = String(allow_none=True)
+    ids = _texts()
+    until = Integer(allow_none=True)
     place = Nested(Place)
 
 
@@ -210,6 +212,7 @@ class CutWords(Envelope):
     setting = String()
     falls = String()
     stays = String()
+    together = String()
 
 
 class CutStep(Envelope):
@@ -217,13 +220,17 @@ class CutStep(Envelope):
 
     number = Integer()
     sheet = Integer()
+    sheets = List(Integer())
     on_board = Nested(Place)
     arrival = String()
+    set_aside_at = Integer(allow_none=True)
     axis = String()
     quarter_turns_left = Integer()
     turned_now = Boolean()
+    turned = Integer()
     measures = String()
     reading = Nested(TrimmerReading)
+    set_now = Boolean()
     falls = Nested(Share)
     stays = Nested(Share)
     words = Nested(CutWords)
@@ -243,6 +250,17 @@ class Pile(Envelope):
     pieces = List(Nested(PieceName))
 
 
+class Effort(Envelope):
+    """What cutting costs: narrow strips held, settings, quarter turns, and parts picked up again."""
+
+    narrow_held = Integer()
+    settings = Integer()
+    quarter_turns = Integer()
+    pick_ups = Integer()
+    reach_ticks = Integer()
+    sum = Integer()
+
+
 class Cuts(Envelope):
     """The cut sheets, the steps at the trimmer and the piles."""
 
@@ -250,36 +268,12 @@ class Cuts(Envelope):
     bench = Nested(BenchName)
     ticks_per_mm = Integer()
     ticks_per_inch = Integer()
+    language = String()
+    effort = Nested(Effort)
     cautions = _texts()
     sheets = List(Nested(CutSheet))
     steps = List(Nested(CutStep))
     piles = List(Nested(Pile))
-
-
-class PlaceStep(Envelope):
-    """One piece, where it goes, and the photo on it."""
-
-    number = Integer()
-    piece = String()
-    mark = String()
-    page = String()
-    layer = Integer()
-    turned = Boolean()
-    face = String()
-    place = Nested(Place)
-    photo = Nested(Place, allow_none=True)
-    words = String()
-
-
-class Placement(Envelope):
-    """Where every piece and photograph lies, in gluing order."""
-
-    recipe = String()
-    bench = Nested(BenchName)
-    ticks_per_mm = Integer()
-    ticks_per_inch = Integer()
-    cautions = _texts()
-    steps = List(Nested(PlaceStep))
 
 
 class ChosenPaper(Envelope):

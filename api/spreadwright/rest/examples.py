@@ -11,6 +11,7 @@ def examples_from(collection: Collection) -> dict[str, Any]:
     """A value for each parameter, all of them fitting together; for those that name documents as the collection has."""
     examples = {"start": 0, "limit": 20, "width": 1200, "sheet": 1, "kind": "recipe", "version": "1"}
     examples |= {"seconds": 2.5, "seed": 1, "n": 1, "stock": "12x12"}
+    examples |= {"page": "a4", "language": "en", "border": "wide"}
     examples |= dict.fromkeys(("bench_id", "bench"), BENCH_OF_UNIT[Unit.INCH])
     sets = [each.model for each in collection.paper_sets.values() if each.is_sound]
     for papers in sets[:1]:

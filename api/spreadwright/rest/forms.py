@@ -1,7 +1,8 @@
-"""The forms in which one thing is served: JSON, SVG, PNG and PDF, each with the function that makes its bytes."""
+"""The forms in which a thing is served: JSON, pictures, tables, paths, each with the function that makes its bytes."""
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from typing import Any
 
 from marshmallow import Schema
@@ -25,6 +26,7 @@ JSON, SCHEMA_JSON, SVG, PNG, PDF = (
     "image/png",
     "application/pdf",
 )
+CSV, DXF, ZIP = "text/csv", "image/vnd.dxf", "application/zip"
 _BINARY = {"type": "string", "format": "binary"}
 
 
@@ -41,6 +43,25 @@ class Form:
 def json_form(answer: Callable[..., Any], shape: Shape) -> Form:
     """The JSON of what `answer` returns."""
     return Form("json", JSON, lambda *found: canonical(answer(*found)), shape)
+
+
+def pdf_form(make: Make) -> Form:
+    """A PDF that is more than pictures."""
+    return Form("pdf", PDF, make, _BINARY)
+
+
+def csv_form(make: Make) -> Form:
+    """A table for spreadsheets."""
+    return Form("csv", CSV, make, {"type": "string"})
+
+
+def path_forms(make: Callable[..., bytes], every: Make) -> tuple[Form, ...]:
+    """SVG and DXF of one sheet's cut paths, whose format `make` takes first; an archive of all of them."""
+    return (
+        Form("svg", SVG, partial(make, "svg"), {"type": "string"}),
+        Form("dxf", DXF, partial(make, "dxf"), _BINARY),
+        Form("zip", ZIP, every, _BINARY),
+    )
 
 
 def picture_forms(one: Callable[..., bytes], every: Callable[..., Sequence[bytes]] | None = None) -> tuple[Form, ...]:

@@ -45,5 +45,5 @@ def _answer_preflight(response: Response) -> None:
     response.status_code = 204
     response.headers.pop("Content-Type", None)
     response.headers["Access-Control-Allow-Methods"] = "GET, HEAD, POST, OPTIONS"
-    response.headers["Access-Control-Allow-Headers"] = "Accept, Content-Type, If-None-Match"
+    response.headers["Access-Control-Allow-Headers"] = "Accept, Accept-Language, Content-Type, If-None-Match"
     response.headers["Access-Control-Max-Age"] = "86400"

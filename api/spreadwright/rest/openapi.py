@@ -48,6 +48,7 @@ _POSTING = {**_READING, 413: "TooLarge", 415: "UnsupportedMediaType"}
 _HERE = "The representation."
 _TEXT = {"schema": {"type": "string"}}
 _HEADERS = {
+    "Content-Language": {"description": "In which language its instructions speak, if it has any.", **_TEXT},
     "ETag": {"description": "Names the bytes of the body.", **_TEXT},
     "Link": {"description": "Where to go on from here (RFC 8288).", **_TEXT},
 }

@@ -1,18 +1,21 @@
 """The parameters of queries: what may stand after the question mark, and what is said when something else does."""
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NoReturn
 
 from flask import Request
 from marshmallow import RAISE, Schema, ValidationError
 from marshmallow.fields import Float, Integer, String
-from marshmallow.validate import Length, Range
+from marshmallow.validate import Length, OneOf, Range
 from webargs.flaskparser import FlaskParser
 
 from spreadwright.errors import SpreadwrightError, nearest_hint
+from spreadwright.tasks.booklet import Format
 from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
+from spreadwright.tasks.photos import Border
+from spreadwright.words import LANGUAGES
 
 FURTHEST = 250_000
 """How far into a list one can reach: each colourway before it must be passed over, and so many are within a second."""
@@ -66,6 +69,11 @@ def _name(description: str, **options: Any) -> String:
     return String(validate=length, metadata={"description": description}, **options)
 
 
+def _one_of(description: str, known: Sequence[str], **options: Any) -> String:
+    described = description.format(known=", ".join(known))
+    return String(validate=OneOf(known, error="is not known"), metadata={"description": described}, **options)
+
+
 def _whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
     between = Range(least, most, error="is not from {min} to {max}")
     return Whole(validate=between, metadata={"description": description}, **options)
@@ -99,6 +107,19 @@ class BenchQuery(Query):
     bench = _name("The id of the bench: whose trimmer and ruler. When left out: one in the unit of the document.")
 
 
+class LanguageQuery(Query):
+    """In which language instructions speak."""
+
+    language = _one_of(
+        "In which it speaks: {known}. When left out: what the client accepts, else the recipe's, else English.",
+        LANGUAGES,
+    )
+
+
+class InstructionsQuery(BenchQuery, LanguageQuery):
+    """On whose bench, and in which language."""
+
+
 class PapersQuery(Query):
     """In which papers."""
 
@@ -110,8 +131,8 @@ class PreviewQuery(PapersQuery, PictureQuery):
     """In which papers, and how wide."""
 
 
-class CutsQuery(BenchQuery, PictureQuery):
-    """On whose bench, which sheet, and how wide."""
+class CutsQuery(InstructionsQuery, PictureQuery):
+    """On whose bench, in which language, which sheet, and how wide."""
 
     sheet = _whole(
         "The number of the sheet to draw, for SVG and PNG. When left out: the first that is cut.",
@@ -120,8 +141,38 @@ class CutsQuery(BenchQuery, PictureQuery):
     )
 
 
-class PlacementQuery(BenchQuery, PictureQuery):
-    """On whose bench, and how wide."""
+class PlacementQuery(InstructionsQuery, PictureQuery):
+    """On whose bench, in which language, and how wide."""
+
+
+class BookletQuery(InstructionsQuery, PapersQuery):
+    """On whose bench, in which papers, on which paper it is printed, and in which language."""
+
+    page = _one_of("The paper that it is printed on: {known}.", [each.value for each in Format], load_default="a4")
+
+
+class PhotosQuery(InstructionsQuery):
+    """On whose bench, in which language, and with which border."""
+
+    border = _one_of(
+        "The border round every photo: {known}; as the recipe says, 1/8 in, or 1/4 in.",
+        [each.value for each in Border],
+        load_default="recipe",
+    )
+
+
+class CutPathsQuery(BenchQuery):
+    """In the order of whose bench, and which sheet."""
+
+    sheet = _whole(
+        "The number of the sheet, for SVG and DXF. When left out: the first that is cut.", least=1, most=10_000
+    )
+
+
+class TemplatesQuery(InstructionsQuery):
+    """On whose bench, in which language, and on which paper it is printed."""
+
+    page = _one_of("The paper that is printed on: {known}.", [each.value for each in Format], load_default="a4")
 
 
 class ColourwaysQuery(PageQuery):

@@ -12,6 +12,7 @@ from flask import Response, request
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
 from spreadwright.rest.forms import Arguments, Form
+from spreadwright.rest.languages import chosen
 from spreadwright.rest.links import service_description
 from spreadwright.rest.memory import Body
 from spreadwright.rest.negotiation import preferred
@@ -19,6 +20,7 @@ from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import NotAcceptable
 from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
 from spreadwright.rest.service import service
+from spreadwright.words import SOURCE, speaking
 
 Documents = tuple[Hashable, ...]
 Fetch = Callable[..., Documents]
@@ -35,6 +37,7 @@ class Resource:
         page: The path of the gallery's page about it, to which browsers are sent if it exists.
         cache: What caches may do.
         reads: What takes the body of a request that posts one.
+        speaks: Whether it has words for makers, in the language that the client likes.
     """
 
     fetch: Fetch
@@ -43,13 +46,14 @@ class Resource:
     page: str = ""
     cache: str = REVALIDATE
     reads: Callable[[], bytes] = document_bytes
+    speaks: bool = False
 
     def negotiated(self, arguments: Arguments, **ids: str) -> Response:
         """The form, or the page, that the client prefers."""
         documents = self.fetch(arguments, **ids)
         page = self.page.format(**ids)
-        chosen = self._accepted(page)
-        response = redirect(page, 303) if chosen is None else self._answered(chosen, arguments, documents)
+        form = self._accepted(page)
+        response = redirect(page, 303) if form is None else self._answered(form, arguments, documents)
         if len(self.forms) > 1 or self.page:
             response.vary.add("Accept")
         return response
@@ -72,13 +76,21 @@ class Resource:
         offers = [form.media_type for form in self.forms]
         if page and service().site.file(page):
             offers.append(HTML)
-        chosen = preferred(offers, list(request.accept_mimetypes))
-        if chosen is None:
+        found = preferred(offers, list(request.accept_mimetypes))
+        if found is None:
             raise NotAcceptable(offers)
-        return next((form for form in self.forms if form.media_type == chosen), None)
+        return next((form for form in self.forms if form.media_type == found), None)
 
     def _answered(self, form: Form, arguments: Arguments, documents: Documents) -> Response:
-        key = (form.make, request.script_root, tuple(sorted(arguments.items())), documents)
-        body = service().memory.body(key, lambda: form.make(arguments, *documents))
+        language = chosen(arguments, documents) if self.speaks else SOURCE
+        asked = {**arguments, "language": language} if self.speaks else arguments
+        key = (form.make, request.script_root, tuple(sorted(asked.items())), documents)
+        with speaking(language):
+            body = service().memory.body(key, lambda: form.make(asked, *documents))
         links = (service_description(), *self.links(arguments, *documents))
-        return reply(body, form.media_type, links=links, cache=self.cache)
+        response = reply(body, form.media_type, links=links, cache=self.cache)
+        if self.speaks:
+            response.headers["Content-Language"] = language
+            if "language" not in arguments:
+                response.vary.add("Accept-Language")
+        return response

@@ -30,7 +30,7 @@ class Resources(Blueprint):  # type: ignore[misc]
         """
 
         def register(fetch: Fetch) -> Fetch:
-            resource = Resource(fetch, forms, **options)
+            resource = Resource(fetch, forms, speaks="language" in query().fields, **options)
             self._add("GET", rule, resource.negotiated, resource, query)
             if not rule.endswith("/"):
                 self._add("GET", f"{rule}.<suffix>", resource.suffixed, resource, query, name=f"{fetch.__name__}_as")

@@ -8,14 +8,14 @@ from itertools import islice
 from typing import Any
 
 from spreadwright.colour import colourways, count
-from spreadwright.cutting import CutSheet, CutStep, Share
+from spreadwright.cutting import CutSheet, CutStep, Effort, Share
 from spreadwright.errors import Finding, InvalidDocument, NoPlan, SpreadwrightError, UnreadableDocument, error
 from spreadwright.geometry import Rect
 from spreadwright.lengths import TICKS, Unit, size_text, with_unit
 from spreadwright.model import Colourway, PaperSet, Piece, Recipe
 from spreadwright.tasks.check import Report
 from spreadwright.tasks.cut import Cutting
-from spreadwright.tasks.place import Placing
+from spreadwright.words import spoken
 
 Json = dict[str, Any]
 
@@ -91,6 +91,8 @@ def cuts_answer(cutting: Cutting) -> Json:
         "recipe": cutting.recipe.id,
         "bench": {"id": cutting.bench.id, "title": cutting.bench.title, "unit": cutting.bench.unit.value},
         **_SCALE,
+        "language": spoken(),
+        "effort": effort_answer(cutting.effort),
         "cautions": list(cutting.cautions),
         "sheets": [_sheet(sheet, cutting, pieces) for sheet in cutting.sheets],
         "steps": [_cut_step(step, cutting, index) for index, step in enumerate(cutting.steps)],
@@ -98,6 +100,18 @@ def cuts_answer(cutting: Cutting) -> Json:
             {"page": pile.page, "pieces": [{"id": piece.id, "mark": piece.mark} for piece in pile.pieces]}
             for pile in cutting.piles
         ],
+    }
+
+
+def effort_answer(effort: Effort) -> Json:
+    """What cutting costs, by which orders of cuts are compared."""
+    return {
+        "narrow_held": effort.narrow,
+        "settings": effort.settings,
+        "quarter_turns": effort.quarter_turns,
+        "pick_ups": effort.pick_ups,
+        "reach_ticks": effort.reach,
+        "sum": effort.sum,
     }
 
 
@@ -125,13 +139,17 @@ def _cut_step(step: CutStep, cutting: Cutting, index: int) -> Json:
     return {
         "number": step.number,
         "sheet": step.sheet,
+        "sheets": list(step.sheets),
         "on_board": _rect(step.on_board, unit),
         "arrival": step.arrival.value,
+        "set_aside_at": step.set_aside_at or None,
         "axis": step.axis.value,
         "quarter_turns_left": step.quarter_turns_left,
         "turned_now": step.is_turned_now,
+        "turned": step.turned,
         "measures": step.measures.value,
         "reading": {"ticks": step.reading, "exact_ticks": step.exact, "text": with_unit(step.reading, unit)},
+        "set_now": step.is_set_now,
         "falls": _share(step.falling, unit),
         "stays": _share(step.kept, unit),
         "words": {
@@ -140,12 +158,19 @@ def _cut_step(step: CutStep, cutting: Cutting, index: int) -> Json:
             "setting": words.setting,
             "falls": words.falls,
             "stays": words.stays,
+            "together": words.together,
         },
     }
 
 
 def _share(share: Share, unit: Unit) -> Json:
-    return {"fate": share.fate.value, "id": share.id or None, "place": _rect(share.rect, unit)}
+    return {
+        "fate": share.fate.value,
+        "id": share.id or None,
+        "ids": list(share.ids),
+        "until": share.until or None,
+        "place": _rect(share.rect, unit),
+    }
 
 
 def _rect(rect: Rect | None, unit: Unit) -> Json | None:
@@ -157,35 +182,6 @@ def _rect(rect: Rect | None, unit: Unit) -> Json | None:
         "width": rect.width,
         "height": rect.height,
         "text": size_text(rect.width, rect.height, unit),
-    }
-
-
-def placement_answer(placing: Placing) -> Json:
-    """Where every piece and photograph lies, in gluing order."""
-    unit = placing.bench.unit
-    photos = {photo.on: photo for photo in placing.photos}
-    return {
-        "recipe": placing.recipe.id,
-        "bench": {"id": placing.bench.id, "title": placing.bench.title, "unit": unit.value},
-        **_SCALE,
-        "cautions": list(placing.cautions),
-        "steps": [
-            {
-                "number": step.number,
-                "piece": step.placed.piece.id,
-                "mark": step.placed.piece.mark,
-                "page": step.placed.page,
-                "layer": step.placed.layer,
-                "turned": step.placed.is_turned,
-                "face": step.placed.side.value,
-                "place": _rect(step.placed.rect, unit),
-                "photo": _rect(photos[step.placed.piece.id].rect_on(step.placed.rect), unit)
-                if step.placed.piece.id in photos
-                else None,
-                "words": step.sentence,
-            }
-            for step in placing.steps
-        ],
     }
 
 

@@ -3,12 +3,15 @@
 from dataclasses import dataclass
 
 from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
-from spreadwright.cutting import cut_sheets, pieces, tree_findings, trimmer_findings
+from spreadwright.cutting import bench_findings, cut_sheets, cut_steps, pieces, tree_findings, trimmer_findings
 from spreadwright.document import AnyReading, Reading, position
 from spreadwright.errors import Finding, InvalidDocument, error, has_errors
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.photos import photo_findings
-from spreadwright.placing import draft_findings, placing_findings
+from spreadwright.placing import draft_findings, placed_pieces, placing_findings
+from spreadwright.tasks.laying import places
+from spreadwright.tolerance import tolerance_findings
+from spreadwright.words import SOURCE, speaking
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +41,25 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
         UnknownName: The colourway is none of this recipe and set.
     """
     title = str(reading.document.get("title") or reading.model.id)
+    if isinstance(reading.model, Bench) and not has_errors(reading.findings):
+        return Report(reading.kind, title, _sorted((*reading.findings, *bench_findings(reading.model)), reading))
     if not isinstance(reading.model, Recipe):
         return Report(reading.kind, title, _sorted(reading.findings, reading))
     found = recipe_findings(reading, bench)
+    if not has_errors(found):  # what cannot be cut has no tolerance
+        found += _tolerance(reading.model, bench)
     if papers:
         found += _papers_findings(reading.model, papers, colourway_id)
     return Report(reading.kind, title, _sorted(found, reading))
 
 
 def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tuple[Finding, ...]:
-    """All findings of a recipe; without a bench those that hold on every bench."""
+    """All findings of a recipe, in English whatever is spoken; without a bench those that hold on every bench."""
+    with speaking(SOURCE):
+        return _recipe_findings(reading, bench)
+
+
+def _recipe_findings(reading: Reading[Recipe], bench: Bench | None) -> tuple[Finding, ...]:
     recipe = reading.model
     if is_draft(reading):
         return _sorted((_no_sheets(), *reading.findings, *draft_findings(recipe)), reading)
@@ -70,6 +82,13 @@ def is_draft(reading: Reading[Recipe]) -> bool:
 def _no_sheets() -> Finding:
     message = "The recipe has no sheets yet, so it cannot be cut, placed or drawn."
     return error("no-sheets", "", message, "Have its sheets planned: spreadwright plan RECIPE --json.")
+
+
+def _tolerance(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
+    sheets = cut_sheets(recipe)
+    placed = placed_pieces(recipe, pieces(sheets))
+    steps = cut_steps(sheets, bench)
+    return tolerance_findings(recipe, sheets, steps, placed, places(recipe, placed, bench), bench)
 
 
 def _papers_findings(recipe: Recipe, papers: PaperSet, colourway_id: str | None) -> tuple[Finding, ...]:

@@ -1,15 +1,18 @@
 """The verb *cut*: the sheets, the steps at the trimmer, and the piles."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from spreadwright.cutting import (
-    CAUTIONS,
     CutSheet,
     CutStep,
     CutWords,
+    Effort,
     Pile,
+    cautions,
     cut_sheets,
     cut_steps,
+    effort,
     pieces,
     pile_of,
     piles,
@@ -22,7 +25,14 @@ from spreadwright.tasks.check import proven
 
 @dataclass(frozen=True, slots=True)
 class Cutting:
-    """How a recipe is cut on one bench; `words` has one entry for each step."""
+    """How a recipe is cut on one bench, in the language spoken when it was worked out.
+
+    Attributes:
+        words: One entry for each step.
+        effort: What the steps cost together.
+        page_of: The page on whose pile each piece goes, by id.
+        cautions: What is said before the first cut.
+    """
 
     recipe: Recipe
     bench: Bench
@@ -30,13 +40,28 @@ class Cutting:
     pieces: tuple[Piece, ...]
     steps: tuple[CutStep, ...]
     words: tuple[CutWords, ...]
+    effort: Effort
     piles: tuple[Pile, ...]
     page_of: dict[str, str]
-    cautions: tuple[str, ...] = CAUTIONS
+    cautions: tuple[str, ...]
 
     def steps_of(self, sheet: CutSheet) -> tuple[CutStep, ...]:
-        """The cuts of one sheet."""
-        return tuple(step for step in self.steps if step.sheet == sheet.number)
+        """The cuts of one sheet, those that it shares with equal sheets included."""
+        return tuple(step for step in self.steps if sheet.number in step.sheets)
+
+    def words_of(self, sheet: CutSheet) -> tuple[CutWords, ...]:
+        """What is said of the cuts of one sheet."""
+        return tuple(words for step, words in zip(self.steps, self.words, strict=True) if sheet.number in step.sheets)
+
+    def together(self, sheet: CutSheet) -> tuple[CutSheet, ...]:
+        """The sheets that are cut together with this one, itself included."""
+        steps = self.steps_of(sheet)
+        return tuple(self.sheets[number - 1] for number in steps[0].sheets) if steps else (sheet,)
+
+    @property
+    def stacks(self) -> tuple[tuple[CutSheet, ...], ...]:
+        """The sheets as they come to the trimmer: those that are cut together, and whole ones."""
+        return tuple(dict.fromkeys(self.together(sheet) for sheet in self.sheets))
 
 
 def cut(reading: Reading[Recipe], bench: Bench) -> Cutting:
@@ -46,10 +71,24 @@ def cut(reading: Reading[Recipe], bench: Bench) -> Cutting:
         InvalidDocument: The recipe carries an error, on this bench or on any.
     """
     recipe = proven(reading, bench)
+    return cutting(recipe, bench, pile_of(recipe))
+
+
+def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting:
+    """The cuts of a recipe that is known to be sound; `page_of` tells the page of every piece that is put on a pile."""
     sheets = cut_sheets(recipe)
     steps = cut_steps(sheets, bench)
     by_id = {piece.id: piece for piece in pieces(sheets)}
-    page_of = pile_of(recipe)
     titles = {role.id: role.title or role.id for role in recipe.roles}
-    words = tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps)
-    return Cutting(recipe, bench, sheets, tuple(by_id.values()), steps, words, piles(recipe, sheets, steps), page_of)
+    return Cutting(
+        recipe=recipe,
+        bench=bench,
+        sheets=sheets,
+        pieces=tuple(by_id.values()),
+        steps=steps,
+        words=tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps),
+        effort=effort(steps, bench.trimmer),
+        piles=piles(recipe, sheets, steps),
+        page_of=dict(page_of),
+        cautions=cautions(),
+    )

@@ -57,8 +57,13 @@ def swatch_svg(paper: Paper, side: Side = Side.FRONT) -> bytes:
 
 
 def cut_sheets_svg(cutting: Cutting) -> tuple[bytes, ...]:
-    """The cut sheet of every sheet, in order, each as high as its table needs."""
-    return tuple(svg_bytes(cut_sheet_picture(plan)) for plan in _sheet_plans(cutting))
+    """The cut sheet of every sheet, in order, each as high as its table needs; sheets cut together share theirs."""
+    drawn = {number: svg for plan in sheet_plans(cutting) for svg in [_drawn(plan)] for number in plan.numbers}
+    return tuple(drawn[sheet.number] for sheet in cutting.sheets)
+
+
+def _drawn(plan: SheetPlan) -> bytes:
+    return svg_bytes(cut_sheet_picture(plan))
 
 
 def cut_sheets_pages_svg(cutting: Cutting, *, is_uncut_shown: bool = True) -> tuple[bytes, ...]:
@@ -68,43 +73,44 @@ def cut_sheets_pages_svg(cutting: Cutting, *, is_uncut_shown: bool = True) -> tu
         cutting: The cuts on one bench.
         is_uncut_shown: Whether a sheet that is not cut has its page, too.
     """
-    plans = [plan for plan in _sheet_plans(cutting) if plan.steps or is_uncut_shown]
+    plans = [plan for plan in sheet_plans(cutting) if plan.steps or is_uncut_shown]
     return tuple(svg_bytes(leaf) for plan in plans for leaf in cut_sheet_leaves(plan))
 
 
 def placement_svg(placing: Placing) -> bytes:
     """The pages in outline with every piece numbered in gluing order, and the tables; as high as they need."""
-    return svg_bytes(placement_picture(_placement_plan(placing)))
+    return svg_bytes(placement_picture(placement_plan(placing)))
 
 
 def placement_pages_svg(placing: Placing) -> tuple[bytes, ...]:
     """The same for the printer: no page is higher than 265 mm."""
-    return tuple(svg_bytes(leaf) for leaf in placement_leaves(_placement_plan(placing)))
+    return tuple(svg_bytes(leaf) for leaf in placement_leaves(placement_plan(placing)))
 
 
-def _sheet_plans(cutting: Cutting) -> list[SheetPlan]:
+def sheet_plans(cutting: Cutting) -> list[SheetPlan]:
+    """What the cut sheet of every sheet shows; sheets that are cut together have one."""
     by_id = {piece.id: piece for piece in cutting.pieces}
     roles = {role.id: role.title or role.id for role in cutting.recipe.roles}
     return [
         SheetPlan(
             cutting.recipe.title,
-            roles.get(sheet.role, sheet.role),
-            sheet,
-            cutting.steps_of(sheet),
-            tuple(
-                words for step, words in zip(cutting.steps, cutting.words, strict=True) if step.sheet == sheet.number
-            ),
+            roles.get(first.role, first.role),
+            first,
+            cutting.steps_of(first),
+            cutting.words_of(first),
             by_id,
             cutting.page_of,
             cutting.recipe.spread.pages,
             cutting.bench,
             cutting.cautions,
+            fellows,
         )
-        for sheet in cutting.sheets
+        for first, *fellows in cutting.stacks
     ]
 
 
-def _placement_plan(placing: Placing) -> PlacementPlan:
+def placement_plan(placing: Placing) -> PlacementPlan:
+    """What the picture of the placement shows."""
     return PlacementPlan(placing.recipe, placing.steps, placing.photos, placing.bench, placing.cautions)
 
 

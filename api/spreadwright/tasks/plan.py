@@ -7,13 +7,13 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from spreadwright.cutting import CAUTIONS, CutSheet, cut_sheets, cut_steps, pieces, pile_of, piles, sentences
+from spreadwright.cutting import CutSheet, cut_sheets, pieces, pile_of
 from spreadwright.document import AnyReading, Reading
 from spreadwright.errors import InvalidDocument, NoPlan
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Bench, Kind, PieceList, Recipe, Role, Sheet, Spread
-from spreadwright.tasks.cut import Cutting
+from spreadwright.tasks.cut import Cutting, cutting
 from spreadwright.tasks.wish import is_recipe, wish_of
 
 if TYPE_CHECKING:
@@ -163,14 +163,8 @@ def planned_cut_sheets(planning: Planning, made: "Plan") -> tuple[CutSheet, ...]
 def planned_cutting(planning: Planning, made: "Plan", bench: Bench) -> Cutting:
     """The steps at the trimmer for a plan; what nobody places lies on one pile."""
     recipe = _recipe(planning, made)
-    sheets = cut_sheets(recipe)
-    steps = cut_steps(sheets, bench)
-    by_id = {piece.id: piece for piece in pieces(sheets)}
-    page_of = dict.fromkeys(by_id, recipe.spread.pages[0]) | pile_of(recipe)
-    titles = {role.id: role.title or role.id for role in recipe.roles}
-    words = tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps)
-    found = piles(recipe, sheets, steps)
-    return Cutting(recipe, bench, sheets, tuple(by_id.values()), steps, words, found, page_of, CAUTIONS)
+    by_id = dict.fromkeys((piece.id for piece in pieces(cut_sheets(recipe))), recipe.spread.pages[0])
+    return cutting(recipe, bench, by_id | pile_of(recipe))
 
 
 def _recipe(planning: Planning, made: "Plan") -> Recipe:

@@ -13,7 +13,8 @@ import uharfbuzz
 UNITS_PER_EM = 1000
 """All shipped fonts are drawn on this grid."""
 
-_SCRIPTS = ("latin", "latin-ext", "greek", "cyrillic")
+SCRIPTS = ("latin", "latin-ext", "greek", "cyrillic")
+"""A file each."""
 
 
 class Typeface(StrEnum):
@@ -72,7 +73,7 @@ class Font:
 @lru_cache
 def fonts(face: Typeface) -> tuple[Font, ...]:
     """The files of a face, in the order in which they are asked; read once."""
-    return tuple(Font(f"{face.value}-{script}") for script in _SCRIPTS)
+    return tuple(Font(f"{face.value}-{script}") for script in SCRIPTS)
 
 
 @lru_cache

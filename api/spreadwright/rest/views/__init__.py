@@ -3,17 +3,23 @@
 from spreadwright.rest.resources import Resources
 from spreadwright.rest.views import (
     benches,
+    booklet,
     checks,
     colourways,
+    cut_paths,
     cuts,
     home,
     paper_sets,
+    photos,
+    pieces,
     placement,
     plans,
     preview,
     recipes,
     schemas,
     swatches,
+    templates,
+    tolerances,
 )
 
 BLUEPRINTS: tuple[Resources, ...] = (
@@ -21,7 +27,13 @@ BLUEPRINTS: tuple[Resources, ...] = (
     recipes.blueprint,
     preview.blueprint,
     cuts.blueprint,
+    cut_paths.blueprint,
+    pieces.blueprint,
     placement.blueprint,
+    photos.blueprint,
+    templates.blueprint,
+    tolerances.blueprint,
+    booklet.blueprint,
     colourways.blueprint,
     paper_sets.blueprint,
     swatches.blueprint,

@@ -4,14 +4,14 @@ from typing import Any
 
 from spreadwright.document import Reading
 from spreadwright.model import Bench, Recipe
-from spreadwright.rest.envelopes import Placement
 from spreadwright.rest.forms import Arguments, json_form, picture_forms
+from spreadwright.rest.placement_envelopes import Placement
 from spreadwright.rest.queries import PlacementQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
 from spreadwright.tasks import place
-from spreadwright.tasks.answers import placement_answer
 from spreadwright.tasks.draw import placement_pages_svg, placement_svg
+from spreadwright.tasks.placement_answers import placement_answer
 
 blueprint = Resources("placement", __name__, description=__doc__)
 

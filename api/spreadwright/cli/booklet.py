@@ -1,0 +1,73 @@
+"""The command `booklet`."""
+
+from pathlib import Path
+
+import click
+
+from spreadwright import tasks
+from spreadwright.cli import signals, sources
+from spreadwright.cli.options import bench_option, language_option, set_option
+from spreadwright.cli.pictures import write_file
+from spreadwright.store import Collection
+from spreadwright.tasks.booklet import Format, dress, recipe_address
+from spreadwright.tasks.booklet import booklet as booklet_pdf
+
+
+@click.command()
+@click.argument("recipe")
+@set_option
+@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
+@bench_option
+@click.option(
+    "--page",
+    type=click.Choice([each.value for each in Format]),
+    default=Format.A4.value,
+    show_default=True,
+    help="The paper that it is printed on, upright.",
+)
+@language_option
+@click.option(
+    "--address",
+    envvar="SPREADWRIGHT_ADDRESS",
+    metavar="URL",
+    default="",
+    help="Where the collection is published: the cover then carries a square code that leads to the recipe there.",
+)
+@click.option("-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.pdf")
+@click.pass_obj
+def booklet(
+    collection: Collection,
+    recipe: str,
+    set_id: str | None,
+    colourway_id: str | None,
+    bench: str | None,
+    page: str,
+    language: str | None,
+    address: str,
+    output: Path,
+) -> None:
+    """Print everything that a class needs as one PDF: cover, cuts, piles, gluing, photographs."""
+    if output.suffix.lower() != ".pdf":
+        raise click.BadParameter(f"“{output}” should end in .pdf.", param_hint="--output")
+    signals.unwind_on_terminate()
+    reading = sources.recipe(recipe, collection)
+    found = tasks.proven(reading)
+    worn = dress(
+        found, sources.named_papers(set_id, colourway_id, collection), collection.sound_paper_sets(), colourway_id
+    )
+    if worn is None:
+        click.echo("no paper set fits this recipe: the booklet is printed without papers …", err=True)
+    try:
+        code = recipe_address(address, found.id)
+    except ValueError as reason:
+        raise click.BadParameter(str(reason), param_hint="--address") from reason
+    printed = booklet_pdf(
+        reading,
+        sources.bench(bench, collection, reading),
+        worn,
+        paper=Format(page),
+        language=language or found.language,
+        address=code,
+        told=lambda what: click.echo(f"{what} …", err=True),
+    )
+    write_file(output, printed)

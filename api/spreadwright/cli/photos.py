@@ -1,0 +1,91 @@
+"""The command `photos`."""
+
+from collections.abc import Iterator, Sequence
+
+import click
+
+from spreadwright.cli import printing, sources
+from spreadwright.cli.options import bench_option, json_option, language_option
+from spreadwright.lengths import size_text, with_unit
+from spreadwright.photos import print_label, share_text
+from spreadwright.store import Collection
+from spreadwright.tasks.photo_answers import photos_answer, photos_csv
+from spreadwright.tasks.photos import Border, Photographs, PhotoPlan
+from spreadwright.tasks.photos import photos as photographs
+from spreadwright.words import speaking
+
+_HEADS = ("mat", "border", "trim to", "at 300 / 150 per inch", "prints, and what falls of each")
+_MOST_PRINTS = 3
+
+
+@click.command()
+@click.argument("recipe")
+@bench_option
+@click.option(
+    "--border",
+    type=click.Choice([each.value for each in Border]),
+    default=Border.RECIPE.value,
+    show_default=True,
+    help="As the recipe says, or 1/8 in (narrow) or 1/4 in (wide) round every photo.",
+)
+@language_option
+@click.option("--csv", "as_csv", is_flag=True, help="Print a table for spreadsheets.")
+@json_option
+@click.pass_obj
+def photos(
+    collection: Collection,
+    recipe: str,
+    bench: str | None,
+    border: str,
+    language: str | None,
+    as_csv: bool,
+    as_json: bool,
+) -> None:
+    """Say what each photo is trimmed to, from which prints, and how many pixels it takes."""
+    reading = sources.recipe(recipe, collection)
+    with speaking(language or reading.model.language):
+        found = photographs(reading, sources.bench(bench, collection, reading), Border(border))
+        if as_json:
+            printing.print_json(photos_answer(found))
+        elif as_csv:
+            click.echo(photos_csv(found), nl=False)
+        else:
+            _print(found)
+
+
+def _print(found: Photographs) -> None:
+    count = len(found.plans)
+    click.echo(f"{found.recipe.title}: {count} photo{'' if count == 1 else 's'}\n")
+    rows = [_HEADS, *(row for plan in found.plans for row in _rows(plan, found))]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADS) - 1)]
+    for row in rows:
+        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
+        click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
+    click.echo("")
+    for plan in found.plans:
+        click.echo(f"  {plan.mark} {plan.photo.on}: {plan.words}")
+
+
+def _rows(plan: PhotoPlan, found: Photographs) -> Iterator[tuple[str, ...]]:
+    """The photo, and below it the same with the wide border where that is another one."""
+    name, wide = f"{plan.mark} {plan.photo.on}", found.widened(plan)
+    yield _row(name, plan, found)
+    if wide is None:
+        yield ("", "1/4 in", "(mat too small)", "", "")
+    elif wide.border != plan.border:
+        yield _row("", wide, found)
+
+
+def _row(name: str, plan: PhotoPlan, found: Photographs) -> tuple[str, ...]:
+    unit = found.bench.unit
+    size = size_text(plan.on_ruler.width, plan.on_ruler.height, unit)
+    if plan.on_ruler != plan.size:
+        size += f", exactly {size_text(plan.size.width, plan.size.height, unit)}"
+    return (name, with_unit(plan.border, unit), size, f"{plan.fine} / {plan.coarse} pixels", _prints(plan, found))
+
+
+def _prints(plan: PhotoPlan, found: Photographs) -> str:
+    told: Sequence[str] = [
+        f"{print_label(trim.print, found.bench.unit)} {share_text(trim.lost)}" for trim in plan.trims[:_MOST_PRINTS]
+    ]
+    return ", ".join(told) or "none is large enough"

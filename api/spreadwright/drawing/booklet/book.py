@@ -1,0 +1,101 @@
+"""The booklet put together: sections, page by page, as HTML with its style sheet, and printed."""
+
+from collections.abc import Callable, Iterator
+from functools import cache
+from importlib.resources import files
+
+from jinja2 import Environment, StrictUndefined, Template
+
+from spreadwright.drawing.booklet import cuts, exact, front, gluing, prints
+from spreadwright.drawing.booklet.blocks import Section
+from spreadwright.drawing.booklet.plan import BookletPlan, Format
+from spreadwright.drawing.booklet.press import family, printed
+from spreadwright.words import gettext as _
+from spreadwright.words import spoken
+
+_SHEET_WIDTHS = {Format.A4: "186mm", Format.LETTER: "168mm"}
+"""So that a step has room under the drawing of a sheet."""
+_SIZES = {Format.A4: "210mm 297mm", Format.LETTER: "8.5in 11in"}
+
+
+def booklet_pdf(plan: BookletPlan, paper: Format, *, told: Callable[[str], None] = lambda _: None) -> bytes:
+    """The booklet as PDF, in the language that is spoken.
+
+    Args:
+        plan: What it shows.
+        paper: What it is printed on.
+        told: Is told what is done next.
+
+    Raises:
+        CannotDraw: The library that sets the pages refused.
+    """
+    told("drawing the steps")
+    html = booklet_html(plan)
+    return printed(html, _style(paper), told=told)
+
+
+def booklet_html(plan: BookletPlan) -> str:
+    """All pages as one document, pictures included."""
+    return _template().render(
+        language=spoken(),
+        recipe=plan.recipe,
+        subject=plan.recipe.summary,
+        made_for=_made_for(plan),
+        caution=_("Caution"),
+        preview=front.preview(plan),
+        about=front.about(plan),
+        code=front.code(plan),
+        sections=list(_sections(plan)),
+    )
+
+
+def _made_for(plan: BookletPlan) -> str:
+    if plan.papers:
+        told = _("For the bench “{bench}”, in the papers “{papers}”.")
+        return told.format(bench=plan.bench.title, papers=plan.papers)
+    return _("For the bench “{bench}”.").format(bench=plan.bench.title)
+
+
+def _sections(plan: BookletPlan) -> Iterator[Section]:
+    yield front.needs(plan)
+    yield cuts.before_cutting(plan)
+    yield from cuts.sheets(plan)
+    yield cuts.piles(plan)
+    if plan.exactness:
+        yield exact.exactness(plan)
+    yield gluing.before_gluing(plan)
+    yield from gluing.pages(plan)
+    if plan.photos:
+        yield prints.photographs(plan)
+
+
+def _style(paper: Format) -> str:
+    """The style sheet for a paper, page numbers in the language that is spoken."""
+    told = _("{page} of {pages}")
+    before, __, rest = told.partition("{page}")
+    between, __, after = rest.partition("{pages}")
+    counted = f"{_quoted(before)} counter(page) {_quoted(between)} counter(pages) {_quoted(after)}"
+    return (
+        _file("booklet.css")
+        .replace("PAGE_SIZE", _SIZES[paper])
+        .replace("SHEET_WIDTH", _SHEET_WIDTHS[paper])
+        .replace("PAGE_NUMBER", counted)
+        .replace("SANS", family("sans"))
+        .replace("TEXT", family("text"))
+    )
+
+
+def _quoted(words: str) -> str:
+    """A string of CSS."""
+    return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in words) + '"'
+
+
+@cache
+def _template() -> Template:
+    return Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True).from_string(
+        _file("booklet.html")
+    )
+
+
+def _file(name: str) -> str:
+    return files(__package__).joinpath(name).read_text(encoding="utf-8")

@@ -1,0 +1,174 @@
+"""The pages at the trimmer: cautions, how to read the pictures, every sheet with its cuts, the piles."""
+
+from collections.abc import Iterator
+
+from markupsafe import Markup
+
+from spreadwright.cutting import CutStep, CutWords, Fate, Pile, Share
+from spreadwright.drawing.booklet import signs
+from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, Words, cautioned, lead, paragraphs
+from spreadwright.drawing.booklet.board import Board, CutPicture, board_for, cut_picture
+from spreadwright.drawing.booklet.pieces import piece_picture, pile_scale
+from spreadwright.drawing.booklet.plan import BookletPlan
+from spreadwright.drawing.booklet.tags import Tag
+from spreadwright.drawing.booklet.typeset import picture, typeset
+from spreadwright.drawing.canvas import Canvas
+from spreadwright.drawing.labels import Pile as PileSign
+from spreadwright.drawing.sheet import SheetPlan, sheet_figure
+from spreadwright.lengths import size_text, with_unit
+from spreadwright.model import Hand
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
+
+
+def before_cutting(plan: BookletPlan) -> Section:
+    """Cautions first, then what the pictures mean."""
+    return Section(
+        _("Before you cut"),
+        (cautioned(plan.cut_cautions), Steps("signs", tuple(_signs(plan))), *_uncut(plan)),
+        is_new_page=True,
+    )
+
+
+def _signs(plan: BookletPlan) -> Iterator[Entry]:
+    yield _sign(
+        signs.board(),
+        _("The board of the trimmer, seen from above, always in the same place. The dark bar is the fence."),
+    )
+    if plan.bench.trimmer.hand is Hand.LEFT:
+        arm = _("The arm is on the left. It comes down along the line that ends in the number of the cut.")
+    else:
+        arm = _("The arm is on the right. It comes down along the line that ends in the number of the cut.")
+    yield _sign(signs.arm(), arm)
+    yield _sign(signs.reading(), _("The dimension above the fence is what the scale shows; its figure is the reading."))
+    yield _sign(signs.stays(), _("A part with a solid edge stays under the clamp."))
+    yield _sign(signs.falls(), _("A hatched part with a broken edge falls."))
+    yield _sign(
+        signs.corner(),
+        _("The dark corner lay at the top left when the sheet lay upright. Watch it to see when the paper is turned."),
+    )
+    if len(plan.recipe.spread.pages) > 1:
+        yield _sign(signs.pile(plan.recipe.spread.pages), _("The dark page is the one on whose pile the piece goes."))
+    yield _sign(None, _("Letters, some with a number, are the marks of the pieces: pencil them on the backs."))
+
+
+def _sign(sign: Canvas | None, words: str) -> Entry:
+    return Entry("", picture(sign, words) if sign else Markup(), Markup(), (typeset(words),))
+
+
+def sheets(plan: BookletPlan) -> Iterator[Section]:
+    """Each sheet that is cut, with its drawing and its cuts; whole ones in words."""
+    board = board_for(plan.steps)
+    words = dict(zip(plan.steps, plan.words, strict=True))
+    cut = [sheet for sheet in plan.sheets if sheet.steps]
+    yield Section(_("Cutting"), (), is_new_page=True)
+    for sheet in cut:
+        yield _sheet(plan, sheet, board, words, is_new_page=sheet is not cut[0])
+
+
+def _uncut(plan: BookletPlan) -> Iterator[Block]:
+    for sheet in plan.sheets:
+        if not sheet.steps:
+            yield paragraphs(" ".join(_whole(sheet)))
+
+
+def _whole(sheet: SheetPlan) -> Iterator[str]:
+    """What becomes of a sheet that is not cut."""
+    part, number = sheet.sheet.parts[0], sheet.sheet.number
+    piece = sheet.pieces.get(part.id)
+    if piece is None:
+        yield _("Sheet {number} ({paper}) is not cut: keep it for later.").format(number=number, paper=sheet.role)
+        return
+    told = _("Sheet {number} ({paper}) is not cut: the whole of it is “{piece}” ({mark}).")
+    yield told.format(number=number, paper=sheet.role, piece=piece.id, mark=piece.mark)
+    to_pile = {
+        "page": _("Put it on the pile."),
+        "left": _("Put it on the pile of the left page."),
+        "right": _("Put it on the pile of the right page."),
+    }
+    page = sheet.page_of.get(part.id)
+    if page:
+        yield to_pile[page]
+
+
+def page_name(page: str) -> str:
+    """What a page is called."""
+    known = {"left": _("left page"), "right": _("right page"), "page": _("page")}
+    return known.get(page, page)
+
+
+def _sheet(
+    plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutStep, CutWords], *, is_new_page: bool
+) -> Section:
+    size = sheet.sheet.size
+    shown = size_text(size.width, size.height, plan.bench.unit) if size else ""
+    title = _("{sheet}: {paper}, {size}").format(sheet=sheet.heading, paper=sheet.role, size=shown)
+    alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
+    figure = Figure("sheet", picture(sheet_figure(sheet, prefix=f"s{sheet.sheet.number}-"), alt))
+    entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
+    return Section(title, (figure, Steps("cuts", entries)), level=2, is_new_page=is_new_page)
+
+
+def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
+    reading = with_unit(step.reading, plan.bench.unit)
+    alt = _("Cut {number} on the board, the scale at {reading}.").format(number=step.number, reading=reading)
+    shown = CutPicture(step, reading, _tag(plan, step.kept), _tag(plan, step.falling), words.together, alt)
+    drawn = picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
+    lines = tuple(typeset(line) for line in (words.board, words.setting, words.falls, words.stays) if line)
+    return Entry(str(step.number), drawn, typeset(words.caution), lines)
+
+
+def _tag(plan: BookletPlan, share: Share) -> Tag:
+    size = size_text(share.rect.width, share.rect.height, plan.bench.unit)
+    sheet, ids = plan.sheets[0], share.ids
+    found = [sheet.pieces[name] for name in ids if name in sheet.pieces]
+    if not found:
+        return Tag(name=_fate(share.fate), size=size)
+    marks, names = ", ".join(piece.mark for piece in found), ", ".join(piece.id for piece in found)
+    pages = tuple(plan.recipe.spread.pages)
+    theirs = dict.fromkeys(sheet.page_of[name] for name in ids if name in sheet.page_of)
+    piles = tuple(PileSign(pages, page) for page in theirs) if len(pages) > 1 else ()
+    return Tag(marks, names, size, piles)
+
+
+def _fate(fate: Fate) -> str:
+    told = {
+        Fate.SPARE: _("spare"),
+        Fate.SCRAP: _("scrap"),
+        Fate.SET_ASIDE: _("set aside"),
+        Fate.ON_BOARD: _("cut further"),
+    }
+    return told.get(fate, "")
+
+
+def piles(plan: BookletPlan) -> Section:
+    """The pieces of each page in small, with mark, name and size."""
+    scale = pile_scale([piece for pile in plan.piles for piece in pile.pieces])
+    blocks: list[Block] = [
+        lead(_("Lay the pieces of each page together as they fall; count them before you go on.")),
+    ]
+    for pile in plan.piles:
+        entries = tuple(
+            Entry(
+                "",
+                picture(piece_picture(piece, scale, prefix=f"p{piece.mark}-"), piece.mark),
+                Markup(),
+                (
+                    Markup("<b>{}</b> {}").format(piece.mark, piece.id),
+                    typeset(size_text(piece.width or 0, piece.height or 0, plan.bench.unit)),
+                ),
+            )
+            for piece in pile.pieces
+        )
+        blocks += [Words("subheading", (typeset(_counted(pile)),)), Steps("pile", entries)]
+    return Section(_("Piles"), tuple(blocks))
+
+
+def _counted(pile: Pile) -> str:
+    count = len(pile.pieces)
+    told = {
+        "page": ngettext("{count} piece", "{count} pieces", count),
+        "left": ngettext("Left page: {count} piece", "Left page: {count} pieces", count),
+        "right": ngettext("Right page: {count} piece", "Right page: {count} pieces", count),
+    }
+    return told[pile.page].format(count=count)

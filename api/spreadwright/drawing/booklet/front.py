@@ -1,0 +1,117 @@
+"""The cover: the spread, who made it, and everything that is needed."""
+
+from collections import Counter
+from collections.abc import Iterator
+
+from markupsafe import Markup
+
+from spreadwright.drawing.booklet.blocks import Block, Figure, Section, grid, listed, paragraphs
+from spreadwright.drawing.booklet.code import code_picture
+from spreadwright.drawing.booklet.plan import BookletPlan
+from spreadwright.drawing.booklet.typeset import picture
+from spreadwright.drawing.theme import MM
+from spreadwright.geometry import Size
+from spreadwright.lengths import size_text, with_unit
+from spreadwright.model import Adhesive, Bench, Kind, Measures, Side, Wetness
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
+
+PREVIEW = Size(186 * MM, 104 * MM)
+"""The spread on the cover is no larger, ticks."""
+
+
+def preview(plan: BookletPlan) -> Block:
+    """The spread as it will lie on the table."""
+    alt = _("The finished pages of “{title}”, as they will lie on the table.").format(title=plan.recipe.title)
+    size = plan.preview.size
+    wide = min(PREVIEW.width, PREVIEW.height * size.width // size.height)
+    return Figure("preview", picture(plan.preview, alt, width=wide))
+
+
+def about(plan: BookletPlan) -> Block:
+    """What it is, who made it, and under which licence."""
+    recipe, lines = plan.recipe, [plan.recipe.summary]
+    if recipe.authors:
+        lines.append(_("Designed by {authors}.").format(authors=", ".join(recipe.authors)))
+    if recipe.licence:
+        lines.append(_("Licence: {licence}. Name the designer when you pass it on.").format(licence=recipe.licence))
+    return paragraphs(*lines)
+
+
+def code(plan: BookletPlan) -> Block | None:
+    """The square code of the recipe's address, when it has one."""
+    if not plan.address:
+        return None
+    alt = _("A square code that leads to the recipe: {address}").format(address=plan.address)
+    return Figure("code", picture(code_picture(plan.address, alt), alt), Markup.escape(plan.address))
+
+
+def needs(plan: BookletPlan) -> Section:
+    """Papers, tools and prints."""
+    blocks = (_papers(plan), listed([*_tools(plan.bench), *_prints(plan)]))
+    return Section(_("What you need"), blocks, level=2)
+
+
+def _papers(plan: BookletPlan) -> Block:
+    counted = Counter((each.role, each.size) for sheet in plan.sheets for each in sheet.sheets)
+    heads = (_("Used for"), _("Paper"), _("Sheets"), _("Size of each"))
+    kinds = {Kind.PLAIN: _("plain"), Kind.PATTERNED: _("patterned"), Kind.ANY: _("any")}
+    rows = [
+        (
+            _role(plan, role),
+            _paper(plan, role, kinds),
+            str(count),
+            size_text(size.width, size.height, plan.bench.unit) if size else "",
+        )
+        for (role, size), count in counted.items()
+    ]
+    return grid(heads, rows, kind="papers")
+
+
+def _role(plan: BookletPlan, role_id: str) -> str:
+    role = plan.recipe.role(role_id)
+    return (role.title if role else "") or role_id
+
+
+def _paper(plan: BookletPlan, role: str, kinds: dict[Kind, str]) -> str:
+    """The paper of a role by name, so that nothing hangs on its colour; else which kind is wanted."""
+    if plan.colourway is None:
+        wanted = plan.recipe.role(role)
+        return kinds[wanted.kind if wanted else Kind.ANY]
+    choice = plan.colourway.choice(role)
+    named = _("{paper}, reverse side") if choice.side is Side.BACK else "{paper}"
+    return named.format(paper=choice.paper.title)
+
+
+def _tools(bench: Bench) -> Iterator[str]:
+    trimmer = bench.trimmer
+    told = {
+        Measures.KEPT: _("An arm trimmer that cuts at least {length}; its scale shows the part that stays."),
+        Measures.FALLING: _("An arm trimmer that cuts at least {length}; its scale shows the part that falls."),
+    }
+    yield told[trimmer.measures].format(length=with_unit(trimmer.length, bench.unit))
+    if bench.ruler.width:
+        yield _("A ruler {width} wide.").format(width=with_unit(bench.ruler.width, bench.unit))
+    else:
+        yield _("A ruler.")
+    for adhesive in bench.adhesives:
+        yield _adhesive(adhesive, bench)
+
+
+def _adhesive(adhesive: Adhesive, bench: Bench) -> str:
+    told = {
+        Wetness.DRY: _("Dry adhesive tape, {width} wide, photo-safe."),
+        Wetness.LIQUID: _("Liquid glue that lays a bead of {width}, photo-safe."),
+    }
+    return told[adhesive.wetness].format(width=with_unit(adhesive.width, bench.unit))
+
+
+def _prints(plan: BookletPlan) -> Iterator[str]:
+    count = len(plan.photos)
+    if count:
+        told = ngettext(
+            "{count} photograph; its size is in the table of photographs.",
+            "{count} photographs; their sizes are in the table of photographs.",
+            count,
+        )
+        yield told.format(count=count)

@@ -1,0 +1,198 @@
+"""One piece on its page: what is down already, the piece that comes next, and the distances by which it is found.
+
+The dimension lines lie outside the page, above it and left of it, so that every figure has room (ISO 129-1).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from spreadwright.drawing.booklet.tags import MARK
+from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
+from spreadwright.drawing.fonts import Typeface
+from spreadwright.drawing.marks import WHITE, hatching
+from spreadwright.drawing.path import Path
+from spreadwright.drawing.rooms import rooms
+from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, TINT, points
+from spreadwright.drawing.type import Align, Style, width, write
+from spreadwright.geometry import Rect, Size
+
+WIDTH = 58 * MM
+_PAGE_WIDTH, _PAGE_HEIGHT = 46 * MM, 60 * MM
+_BEFORE, _AFTER = 19 * MM // 2, MM
+_AWAY = 3 * MM
+_TICK = 3 * MM // 4
+_ABOVE = 8 * MM // 5
+FIGURES = Style(face=Typeface.SANS_MEDIUM, size=points(9), is_tabular=True)
+_MARK = Style(face=MARK.face, size=BODY)
+_NEIGHBOUR = Style(size=points(9), colour=QUIET)
+_MOST_NAMED = 40
+_LINE = stroked(INK, HAIRLINE)
+_DOWN = Paint(fill=WHITE, stroke=QUIET, width=HAIRLINE)
+
+
+@dataclass(frozen=True, slots=True)
+class Distance:
+    """One dimension on the page, ticks from its top left corner; across it or down it."""
+
+    is_across: bool
+    start: int
+    end: int
+    figure: str
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A piece that lies there already; without a mark it is not named."""
+
+    rect: Rect
+    mark: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class PlacePicture:
+    """What one picture shows.
+
+    Attributes:
+        page: The size of the page, or of the piece on which this one is joined, ticks.
+        down: What lies on it already, from below upward.
+        piece: Where the next piece goes.
+        carried: What is joined to the piece already, as it lies on it.
+        flush: Lines, of no width or no height, where it lies on an edge that is there already.
+    """
+
+    page: Size
+    down: tuple[Laid, ...]
+    piece: Rect
+    mark: str
+    distances: tuple[Distance, ...]
+    carried: tuple[Rect, ...] = ()
+    flush: tuple[Rect, ...] = ()
+    title: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """The page, as drawn."""
+
+    page: Size
+
+    def at(self, length: int) -> int:
+        """A length, as drawn."""
+        if self.page.width * _PAGE_HEIGHT >= self.page.height * _PAGE_WIDTH:
+            return length * _PAGE_WIDTH // self.page.width
+        return length * _PAGE_HEIGHT // self.page.height
+
+    def rect(self, rect: Rect) -> Rect:
+        left = _BEFORE + (WIDTH - _BEFORE - _AFTER - self.at(self.page.width)) // 2
+        return Rect.between(
+            left + self.at(rect.left),
+            _BEFORE + self.at(rect.top),
+            left + self.at(rect.right),
+            _BEFORE + self.at(rect.bottom),
+        )
+
+
+def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
+    """The picture of one step with the ruler, `WIDTH` wide."""
+    frame = _Frame(picture.page)
+    whole = frame.rect(Rect.at(0, 0, picture.page))
+    canvas = Canvas(Size(WIDTH, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
+    with canvas.group(clip=whole):
+        canvas.rect(whole, filled(WHITE))
+        for rect in _seen([each.rect for each in picture.down]):
+            canvas.rect(frame.rect(rect), _DOWN)
+        _neighbours(canvas, frame, picture)
+        _piece(canvas, frame.rect(picture.piece))
+        for rect in _seen(picture.carried):
+            canvas.rect(frame.rect(rect), _DOWN)
+    canvas.rect(whole, stroked(INK, LINE))
+    for edge in picture.flush:
+        drawn = frame.rect(edge)
+        canvas.line((drawn.left, drawn.top), (drawn.right, drawn.bottom), stroked(ACCENT, 2 * BOLD_LINE))
+    for distance in picture.distances:
+        _draw(canvas, frame, picture, distance)
+    _mark(canvas, picture.mark, frame.rect(picture.piece), whole)
+    return canvas
+
+
+def _neighbours(canvas: Canvas, frame: _Frame, picture: PlacePicture) -> None:
+    """The marks of what lies there, where enough of it is seen; many are not told apart at this size anyway."""
+    drawn = [frame.rect(each.rect) for each in picture.down]
+    piece, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
+    if len(drawn) > _MOST_NAMED:
+        return
+    for index, each in enumerate(picture.down):
+        size = Size(width(each.mark, _NEIGHBOUR) + MM, _NEIGHBOUR.size * 3 // 4 + MM // 2)
+        free = rooms(drawn[index], [*drawn[index + 1 :], piece]) if each.mark else ()
+        room = next((room for room in free if room.size.fits(size) and whole.contains(room)), None)
+        if room is not None:
+            baseline = room.top + (room.height + _NEIGHBOUR.size * 7 // 10) // 2
+            write(canvas, each.mark, (room.left + room.width // 2, baseline), _NEIGHBOUR, align=Align.MIDDLE)
+
+
+def _seen(rects: Sequence[Rect]) -> list[Rect]:
+    """Without what a later one hides by itself."""
+    seen: list[Rect] = []
+    for rect in reversed(rects):
+        if not any(later.contains(rect) for later in seen):
+            seen.append(rect)
+    return seen[::-1]
+
+
+def _piece(canvas: Canvas, drawn: Rect) -> None:
+    canvas.rect(drawn, filled(TINT))
+    hatching(canvas, drawn, pitch=2 * MM)
+    canvas.rect(drawn, stroked(INK, BOLD_LINE))
+
+
+def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distance) -> None:
+    """The dimension line outside the page, above it or left of it, with extension lines to the piece."""
+    drawn, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
+    if distance.is_across:
+        span, y = frame.rect(Rect.between(distance.start, 0, distance.end, 0)), whole.top - _AWAY
+        for x in (span.left, span.right):
+            canvas.line((x, y - MM), (x, _meets(x, (whole.left, whole.right), whole.top, drawn.top)), _LINE)
+        canvas.line((span.left, y), (span.right, y), _LINE)
+        _slashes(canvas, [(span.left, y), (span.right, y)])
+        half = width(distance.figure, FIGURES) // 2
+        middle = max(half, min((span.left + span.right) // 2, WIDTH - half))
+        write(canvas, distance.figure, (middle, y - _ABOVE), FIGURES, align=Align.MIDDLE)
+        return
+    span, x = frame.rect(Rect.between(0, distance.start, 0, distance.end)), whole.left - _AWAY
+    for y in (span.top, span.bottom):
+        canvas.line((x - MM, y), (_meets(y, (whole.top, whole.bottom), whole.left, drawn.left), y), _LINE)
+    canvas.line((x, span.top), (x, span.bottom), _LINE)
+    _slashes(canvas, [(x, span.top), (x, span.bottom)])
+    half = width(distance.figure, FIGURES) // 2
+    middle = max(half, min((span.top + span.bottom) // 2, canvas.size.height - half))
+    write(canvas, distance.figure, (x - _ABOVE, middle), FIGURES, align=Align.MIDDLE, turned_deg=-90)
+
+
+def _meets(at: int, ends: tuple[int, int], page: int, piece: int) -> int:
+    """Where an extension line ends: just before the page for its own edges, at the piece for those of the piece."""
+    return page - MM // 2 if at in ends else piece
+
+
+def _mark(canvas: Canvas, mark: str, drawn: Rect, whole: Rect) -> None:
+    """In the middle of the piece, or beside it."""
+    size = Size(width(mark, _MARK) + MM, _MARK.size * 3 // 4 + MM)
+    middle = (drawn.left + drawn.width // 2, drawn.top + drawn.height // 2)
+    places = (
+        Rect.at(middle[0] - size.width // 2, middle[1] - size.height // 2, size),
+        Rect.at(drawn.right + MM // 2, middle[1] - size.height // 2, size),
+        Rect.at(drawn.left - size.width - MM // 2, middle[1] - size.height // 2, size),
+        Rect.at(middle[0] - size.width // 2, drawn.bottom + MM // 2, size),
+        Rect.at(middle[0] - size.width // 2, drawn.top - size.height - MM // 2, size),
+    )
+    free = [place for place in places if (place is not places[0] or drawn.contains(place)) and whole.contains(place)]
+    place = (free or places)[0]
+    canvas.rect(place, filled(WHITE), radius=MM // 2)
+    baseline = place.top + place.height - MM // 2
+    write(canvas, mark, (place.left + place.width // 2, baseline), _MARK, align=Align.MIDDLE)
+
+
+def _slashes(canvas: Canvas, points_at: Sequence[tuple[int, int]]) -> None:
+    path = Path()
+    for x, y in points_at:
+        path.move(x - _TICK, y + _TICK).line(x + _TICK, y - _TICK)
+    canvas.path(path, stroked(INK, 2 * HAIRLINE))

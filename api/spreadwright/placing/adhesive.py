@@ -1,0 +1,182 @@
+"""Which adhesive holds each piece, how much of it, and what a bench lacks.
+
+Dry tape is laid where it fits with a margin, liquid glue where a piece is as narrow as the tape. A run goes along each
+edge, set in by a margin, and rows between them wherever more than `WIDEST_FREE` would lie free; where two runs do not
+fit beside each other, one goes along the middle.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from spreadwright.errors import Finding, warning
+from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit, with_unit
+from spreadwright.model import Adhesive, Bench, Recipe, Wetness
+from spreadwright.placing.layers import PlacedPiece
+
+MARGIN = TICKS[Unit.INCH] // 8
+"""From the edge of a piece to its adhesive: 1/8 in (3.2 mm), so that none is seen when it is laid a little off."""
+
+SMALLEST_MARGIN = TICKS[Unit.INCH] // 16
+"""What a narrow piece must leave on both sides of a tape or bead: 1/16 in (1.6 mm)."""
+
+WIDEST_FREE = {Wetness.DRY: 3 * TICKS[Unit.INCH], Wetness.LIQUID: 2 * TICKS[Unit.INCH]}
+"""No more than this lies free between two runs: 3 in of tape, 2 in of glue."""
+
+_PI = Fraction(355, 113)
+
+
+@dataclass(frozen=True, slots=True)
+class Stick:
+    """Something to be glued on: a piece or a photograph, with its size as it lies, ticks."""
+
+    id: str
+    size: Size
+    where: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Sticking:
+    """What holds one piece.
+
+    Attributes:
+        adhesive: None when every adhesive of the bench is too wide.
+        runs: How many lines of it.
+        length: Of all of them, ticks.
+        volume: Of liquid glue, millionths of a litre, rounded up; 0 for tape.
+    """
+
+    stick: Stick
+    adhesive: Adhesive | None
+    runs: int = 0
+    length: int = 0
+    volume: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Adhesives:
+    """What a layout takes.
+
+    Attributes:
+        words: Sentences to be printed, in the language spoken when they were made.
+    """
+
+    pieces: tuple[Sticking, ...]
+    photos: tuple[Sticking, ...]
+    words: tuple[str, ...] = ()
+
+    @property
+    def tape(self) -> int:
+        """Length of tape, ticks."""
+        return sum(each.length for each in self._by(Wetness.DRY))
+
+    @property
+    def bead(self) -> int:
+        """Length of the bead of liquid glue, ticks."""
+        return sum(each.length for each in self._by(Wetness.LIQUID))
+
+    @property
+    def volume(self) -> int:
+        """Liquid glue, millionths of a litre."""
+        return sum(each.volume for each in self._by(Wetness.LIQUID))
+
+    def of(self, wetness: Wetness) -> tuple[Sticking, ...]:
+        """The pieces that are held by one kind."""
+        return tuple(each for each in self.pieces if each.adhesive and each.adhesive.wetness is wetness)
+
+    def _by(self, wetness: Wetness) -> Iterator[Sticking]:
+        return (each for each in (*self.pieces, *self.photos) if each.adhesive and each.adhesive.wetness is wetness)
+
+
+def glued(recipe: Recipe, placed: Sequence[PlacedPiece]) -> tuple[Stick, ...]:
+    """The pieces that are glued onto something: all but a lowest one as large as its page, which is the page."""
+    page = recipe.spread.size
+    return tuple(
+        Stick(each.piece.id, each.rect.size, each.where) for each in placed if each.layer > 1 or each.rect.size != page
+    )
+
+
+def adhesives(pieces: Sequence[Stick], photos: Sequence[Stick], bench: Bench) -> Adhesives:
+    """What all pieces and photographs take; nothing is said yet."""
+    return Adhesives(tuple(sticking(each, bench) for each in pieces), tuple(sticking(each, bench) for each in photos))
+
+
+def sticking(stick: Stick, bench: Bench) -> Sticking:
+    """What holds one piece: tape if any fits, else liquid glue; of several the widest that fits."""
+    for wetness in Wetness:
+        fitting = [each for each in bench.adhesives if each.wetness is wetness and fits(each, stick.size)]
+        if fitting:
+            chosen = max(fitting, key=lambda each: each.width)
+            runs, length = runs_on(stick.size, chosen)
+            volume = volume_of(length, chosen.width) if wetness is Wetness.LIQUID else 0
+            return Sticking(stick, chosen, runs, length, volume)
+    return Sticking(stick, None)
+
+
+def fits(adhesive: Adhesive, size: Size) -> bool:
+    """Whether it can be laid with the smallest margin on both sides."""
+    return adhesive.width + 2 * SMALLEST_MARGIN <= min(size.width, size.height)
+
+
+def runs_on(size: Size, adhesive: Adhesive) -> tuple[int, int]:
+    """How many runs a piece takes, and how long they are together, ticks."""
+    short, long = sorted((size.width, size.height))
+    width = adhesive.width
+    if short < 2 * width + 3 * MARGIN:
+        return 1, max(long - 2 * MARGIN, width)
+    inside = short - 2 * MARGIN - 2 * width
+    rows = _rows(inside, width, WIDEST_FREE[adhesive.wetness])
+    along, across = long - 2 * MARGIN, inside
+    return 4 + rows, 2 * along + 2 * across + rows * (along - 2 * width)
+
+
+def _rows(inside: int, width: int, widest: int) -> int:
+    """The fewest rows that leave no more than `widest` free."""
+    over = inside - widest
+    return 0 if over <= 0 else -(-over // (widest + width))
+
+
+def volume_of(length: int, width: int) -> int:
+    """A bead is half round: millionths of a litre (cubic millimetres), rounded up."""
+    exact = length * width * width * _PI / 8 / TICKS[Unit.MILLIMETRE] ** 3
+    return -int(-exact // 1)
+
+
+def adhesive_findings(pieces: Sequence[Stick], bench: Bench) -> Iterator[Finding]:
+    """Pieces that nothing on the bench can hold, and adhesives wider than every piece."""
+    if not pieces:
+        return
+    unheld = [each for each in pieces if not any(fits(adhesive, each.size) for adhesive in bench.adhesives)]
+    for each in unheld:
+        yield _unheld(each, bench)
+    widest = max(pieces, key=lambda each: _side(each))
+    for adhesive in bench.adhesives:
+        if not unheld and not fits(adhesive, widest.size):
+            yield _unused(adhesive, widest, bench)
+
+
+def _unheld(each: Stick, bench: Bench) -> Finding:
+    side = _side(each)
+    narrowest = min((adhesive.width for adhesive in bench.adhesives), default=0)
+    message = (
+        f"“{each.id}” is only {with_unit(side, bench.unit)} wide; the narrowest adhesive of the bench, "
+        f"{with_unit(narrowest, bench.unit)}, does not fit with {with_unit(SMALLEST_MARGIN, bench.unit)} on both sides."
+    )
+    room = side - 2 * SMALLEST_MARGIN
+    thin = f"liquid glue with a bead of at most {with_unit(room, bench.unit)}" if room > 0 else "glue from a brush"
+    return warning("adhesive-too-wide", each.where, message, f"Use {thin} for it, or cut the piece wider.")
+
+
+def _unused(adhesive: Adhesive, widest: Stick, bench: Bench) -> Finding:
+    what = "tape" if adhesive.wetness is Wetness.DRY else "bead of glue"
+    message = (
+        f"The {what} of {with_unit(adhesive.width, bench.unit)} is too wide for every piece; the widest, "
+        f"“{widest.id}”, is {with_unit(_side(widest), bench.unit)} wide."
+    )
+    room = _side(widest) - 2 * SMALLEST_MARGIN
+    return warning("adhesive-too-wide", widest.where, message, f"Use one of at most {with_unit(room, bench.unit)}.")
+
+
+def _side(each: Stick) -> int:
+    return min(each.size.width, each.size.height)

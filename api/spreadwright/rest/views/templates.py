@@ -1,0 +1,23 @@
+"""The placement of a recipe at full size, to print and tape together."""
+
+from spreadwright.document import Reading
+from spreadwright.model import Bench, Recipe
+from spreadwright.rest.forms import Arguments, pdf_form
+from spreadwright.rest.queries import TemplatesQuery
+from spreadwright.rest.resources import Documents, Resources
+from spreadwright.rest.service import collection
+from spreadwright.tasks.booklet import Format
+from spreadwright.tasks.templates import templates as templates_pdf
+
+blueprint = Resources("templates", __name__, description=__doc__)
+
+
+def _printed(arguments: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
+    return templates_pdf(recipe, bench, Format(arguments["page"]))
+
+
+@blueprint.resource("/recipes/<recipe_id>/templates", pdf_form(_printed), query=TemplatesQuery)
+def templates(arguments: Arguments, recipe_id: str) -> Documents:
+    """The placement at full size over several sheets of paper, with marks to tape them together by and a scale."""
+    recipe = collection().recipe(recipe_id)
+    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)

@@ -1,0 +1,89 @@
+"""The JSON and CSV forms of the photographs: the same on the command line and over HTTP."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.photos import Pixels, Trim, print_label
+from spreadwright.tasks.answers import Json
+from spreadwright.tasks.photos import Photographs, PhotoPlan
+from spreadwright.tasks.tables import csv_bytes, in_inches, in_mm
+
+_HEADS = (
+    *("mat", "mark", "page", "border_mm", "border_in", "width_mm", "height_mm", "width_in", "height_in"),
+    *("pixels_wide_300", "pixels_high_300", "pixels_wide_150", "pixels_high_150"),
+    *("print", "print_short_in", "print_long_in", "share_lost"),
+)
+
+
+def photos_answer(found: Photographs) -> Json:
+    """Every photograph: its size, the prints that it can be trimmed from, its pixels; the same with a wide border."""
+    bench = found.bench
+    return {
+        "recipe": found.recipe.id,
+        "bench": {"id": bench.id, "title": bench.title, "unit": bench.unit.value},
+        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
+        "ticks_per_inch": TICKS[Unit.INCH],
+        "photos": [_photo(plan, found) for plan in found.plans],
+    }
+
+
+def photos_csv(found: Photographs) -> bytes:
+    """A row for each photograph and each print that it can be trimmed from; one without a print if there is none."""
+    return csv_bytes(_HEADS, (row for plan in found.plans for row in _rows(plan, found.bench.unit)))
+
+
+def _photo(plan: PhotoPlan, found: Photographs) -> Json:
+    unit, wide = found.bench.unit, found.widened(plan)
+    return {
+        "on": plan.photo.on,
+        "mark": plan.mark,
+        "page": plan.page,
+        "mat": _size(plan.mat, unit),
+        **_bordered(plan, unit),
+        "camera_shapes": [{"shape": name, "lost": _share(lost)} for name, lost in plan.shapes],
+        "words": plan.words,
+        "wide": None if wide is None else _bordered(wide, unit),
+    }
+
+
+def _bordered(plan: PhotoPlan, unit: Unit) -> Json:
+    """What depends on the border."""
+    return {
+        "border": {"ticks": plan.border, "text": with_unit(plan.border, unit)},
+        "size": _size(plan.size, unit),
+        "on_ruler": _size(plan.on_ruler, unit),
+        "prints": [_print(trim, unit) for trim in plan.trims],
+        "pixels": {"at_300_per_inch": _pixels(plan.fine), "at_150_per_inch": _pixels(plan.coarse)},
+    }
+
+
+def _print(trim: Trim, unit: Unit) -> Json:
+    return {"size": _size(trim.print.size, unit), "title": print_label(trim.print, unit), "lost": _share(trim.lost)}
+
+
+def _pixels(pixels: Pixels) -> Json:
+    return {"width": pixels.width, "height": pixels.height}
+
+
+def _size(size: Size, unit: Unit) -> Json:
+    return {"width": size.width, "height": size.height, "text": size_text(size.width, size.height, unit)}
+
+
+def _share(share: Fraction) -> float:
+    """From 0 to 1."""
+    return round(float(share), 5)
+
+
+def _rows(plan: PhotoPlan, unit: Unit) -> Iterator[list[object]]:
+    shown = (plan.border, plan.size.width, plan.size.height)
+    border, width, height = ((in_mm(each), in_inches(each)) for each in shown)
+    sizes = [*border, width[0], height[0], width[1], height[1]]
+    dots = [plan.fine.width, plan.fine.height, plan.coarse.width, plan.coarse.height]
+    start = [plan.photo.on, plan.mark, plan.page, *sizes, *dots]
+    for trim in plan.trims:
+        sides = (in_inches(trim.print.size.width), in_inches(trim.print.size.height))
+        yield [*start, print_label(trim.print, unit), *sides, _share(trim.lost)]
+    if not plan.trims:
+        yield [*start, "", "", "", ""]

@@ -1,0 +1,101 @@
+"""The JSON form of a placement: the same on the command line and over HTTP; lengths are whole ticks beside words."""
+
+from typing import Any
+
+from spreadwright.geometry import Rect
+from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.model import Adhesive
+from spreadwright.photos import MattedPhoto
+from spreadwright.placing import Line, Move, PlaceStep, Sticking
+from spreadwright.tasks.place import Placing
+from spreadwright.words import spoken
+
+Json = dict[str, Any]
+
+
+def placement_answer(placing: Placing) -> Json:
+    """Where every piece and photograph lies in gluing order, the moves of the ruler, and the adhesive."""
+    unit = placing.bench.unit
+    photos = {photo.on: photo for photo in placing.photos}
+    return {
+        "recipe": placing.recipe.id,
+        "bench": {"id": placing.bench.id, "title": placing.bench.title, "unit": unit.value},
+        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
+        "ticks_per_inch": TICKS[Unit.INCH],
+        "language": spoken(),
+        "cautions": list(placing.cautions),
+        "adhesive": _adhesive(placing),
+        "steps": [_step(step, photos.get(step.placed.piece.id), unit) for step in placing.steps],
+    }
+
+
+def _step(step: PlaceStep, photo: MattedPhoto | None, unit: Unit) -> Json:
+    return {
+        "number": step.number,
+        "piece": step.placed.piece.id,
+        "mark": step.placed.piece.mark,
+        "page": step.placed.page,
+        "layer": step.placed.layer,
+        "turned": step.placed.is_turned,
+        "face": step.placed.side.value,
+        "joined_to": step.base.piece.id if step.base else None,
+        "place": _rect(step.placed.rect, unit),
+        "lands": _rect(step.lands, unit),
+        "photo": _rect(photo.rect_on(step.placed.rect), unit) if photo else None,
+        "moves": [_move(move, unit) for move in step.moves],
+        "sentences": list(step.sentences),
+        "words": step.sentence,
+    }
+
+
+def _move(move: Move, unit: Unit) -> Json:
+    """Of the edge of the piece, and the edges that it is laid by; `reading` is None where nothing is measured."""
+    reading = {"ticks": move.reading, "exact_ticks": move.exact, "text": with_unit(move.reading, unit)}
+    return {
+        "kind": move.kind.value,
+        "cost": move.cost,
+        "axis": move.axis.value if move.axis else None,
+        "end": move.end.value if move.end else None,
+        "lines": [_line(line) for line in move.lines],
+        "reading": reading if move.exact else None,
+    }
+
+
+def _line(line: Line) -> Json:
+    return {"piece": line.piece or None, "axis": line.axis.value, "end": line.end.value}
+
+
+def _adhesive(placing: Placing) -> Json:
+    found, unit = placing.adhesive, placing.bench.unit
+    return {
+        "tape": {"ticks": found.tape, "text": with_unit(found.tape, unit)},
+        "bead": {"ticks": found.bead, "text": with_unit(found.bead, unit)},
+        "glue_microlitres": found.volume,
+        "pieces": [_sticking(each, unit) for each in found.pieces],
+        "photos": [_sticking(each, unit) for each in found.photos],
+        "words": list(found.words),
+    }
+
+
+def _sticking(each: Sticking, unit: Unit) -> Json:
+    return {
+        "piece": each.stick.id,
+        "adhesive": _named(each.adhesive, unit) if each.adhesive else None,
+        "runs": each.runs,
+        "length": {"ticks": each.length, "text": with_unit(each.length, unit)},
+        "microlitres": each.volume,
+    }
+
+
+def _named(adhesive: Adhesive, unit: Unit) -> Json:
+    return {"kind": adhesive.wetness.value, "width": with_unit(adhesive.width, unit)}
+
+
+def _rect(rect: Rect, unit: Unit) -> Json:
+    return {
+        "left": rect.left,
+        "top": rect.top,
+        "width": rect.width,
+        "height": rect.height,
+        "text": size_text(rect.width, rect.height, unit),
+    }

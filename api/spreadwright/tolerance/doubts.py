@@ -1,0 +1,302 @@
+"""What may come out wrong in a layout although the recipe is right: each with how far it can go, and may go.
+
+What spoils the layout is judged by the worst case: paper over the edge of the page, a mat narrower than what lies on
+it. What only shows is judged by what is typical: edges that should run through, gaps.
+"""
+
+from abc import ABC, abstractmethod
+from dataclasses import dataclass
+
+from spreadwright.errors import Finding, note, warning
+from spreadwright.lengths import TICKS, Unit, with_unit
+from spreadwright.model import Axis, Photo
+from spreadwright.placing import End
+from spreadwright.tolerance.deviation import Deviation, Source, total
+from spreadwright.tolerance.laid import Laid, Layout
+from spreadwright.tolerance.neighbours import Row
+from spreadwright.tolerance.pieces import amount
+from spreadwright.tolerance.trace import Traced
+
+STEP = TICKS[Unit.INCH] // 32
+"""A step of more than 1/32 in (0.8 mm) in an edge that should run through is seen: half of the usual smallest mark."""
+
+STEP_AT_GUTTER = TICKS[Unit.INCH] // 16
+"""Two pages never lie side by side so exactly that less than 1/16 in (1.6 mm) is seen."""
+
+PHOTO = "photo"
+"""The kind of source that trimming a photo is."""
+
+_SIDES = {Axis.COLUMNS: ("wide", "wider", "width"), Axis.ROWS: ("high", "higher", "height")}
+_ENDS = {Axis.COLUMNS: ("left", "right"), Axis.ROWS: ("top", "bottom")}
+
+
+class Doubt(ABC):
+    """One thing that may come out wrong."""
+
+    @property
+    @abstractmethod
+    def names(self) -> tuple[str, ...]:
+        """Of the pieces, without their numbers; of doubts of one kind about equal names one is told."""
+
+    @property
+    @abstractmethod
+    def limit(self) -> int:
+        """How far it may go, ticks."""
+
+    @abstractmethod
+    def reach(self, found: Traced) -> int:
+        """How far it can go, ticks, given the sides of the parts."""
+
+    @property
+    @abstractmethod
+    def remedy(self) -> str:
+        """What helps on any bench."""
+
+    @property
+    def is_of_cuts(self) -> bool:
+        """Whether another order of the cuts is the thing to try first."""
+        return True
+
+    @abstractmethod
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """The finding about it."""
+
+
+@dataclass(frozen=True)
+class RowOverPage(Doubt):
+    """Pieces edge to edge that could together be larger than their page."""
+
+    row: Row
+    axis: Axis
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every name once."""
+        return tuple(sorted({each.name for each in self.row}))
+
+    @property
+    def limit(self) -> int:
+        """Nothing may stand over."""
+        return 0
+
+    def reach(self, found: Traced) -> int:
+        """The most by which they are too long together."""
+        return total(each.side(self.axis, found) for each in self.row).highest
+
+    @property
+    def remedy(self) -> str:
+        """Trimming."""
+        last, side = self.row[-1].id, _SIDES[self.axis][2]
+        return f"Lay “{last}” last and trim what stands over, or cut the row from the whole {side} of one sheet."
+
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """Told at the last piece of the row."""
+        ids = _listed([each.id for each in self.row])
+        told = "may come out" if len(self.row) == 1 else "may together come out"
+        message = f"{ids} {told} up to {amount(reach, unit)} {_SIDES[self.axis][1]} than the page."
+        return warning("row-overhangs-page", self.row[-1].placed.where, message, remedy)
+
+
+@dataclass(frozen=True)
+class PastEdge(Doubt):
+    """A piece that could stand over an edge of the page by the errors of what it is laid by."""
+
+    piece: Laid
+    axis: Axis
+    end: End
+    page: int
+    layout: Layout
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The name."""
+        return (self.piece.name,)
+
+    @property
+    def limit(self) -> int:
+        """What is free beyond it."""
+        return self.piece.near(self.axis) if self.end is End.START else self.page - self.piece.far(self.axis)
+
+    def reach(self, found: Traced) -> int:
+        """How far that edge can move outward."""
+        edge = self.layout.edge(self.piece.id, self.axis, self.end, found)
+        return (edge if self.end is End.END else -edge).highest
+
+    @property
+    def remedy(self) -> str:
+        """Another move; or more room, or none."""
+        if not self.is_of_cuts:
+            return f"Measure it from the {self._edge} edge of the page, not by what lies on it."
+        return f"Leave more room to the {self._edge} edge, or lay it flush with that."
+
+    @property
+    def is_of_cuts(self) -> bool:
+        """Not where one reading from that edge would do."""
+        return self.limit < self.layout.reading
+
+    @property
+    def _edge(self) -> str:
+        return _ENDS[self.axis][self.end is End.END]
+
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """Told at its placement."""
+        free = f"{with_unit(self.limit, unit)} from the {self._edge} edge of the page"
+        message = (
+            f"“{self.piece.id}” should lie {free if self.limit else f'flush with the {self._edge} edge of the page'}"
+        )
+        message += f" and may come out {amount(reach, unit)} further, over the edge."
+        return warning("piece-overhangs-page", self.piece.placed.where, message, remedy)
+
+
+@dataclass(frozen=True)
+class PhotoOverMat(Doubt):
+    """A photo that could be wider than its mat."""
+
+    photo: Photo
+    mat: Laid
+    axis: Axis
+    accuracy: int
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Of the mat, with its number: each photo has a border of its own."""
+        return (self.mat.id,)
+
+    @property
+    def limit(self) -> int:
+        """Less than both borders together."""
+        return 2 * (self.photo.border or 0) - 1
+
+    def reach(self, found: Traced) -> int:
+        """How much of the borders a wide photo and a narrow mat can take; the photo is trimmed by one cut."""
+        trimmed = Deviation.of(Source(PHOTO, 0, self.accuracy))
+        return (trimmed - self.mat.side(self.axis, found)).highest
+
+    @property
+    def remedy(self) -> str:
+        """A wider border."""
+        return "Make the border wider, or trim the photo to the mat as it came out."
+
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """Told at the photo."""
+        borders, wide = with_unit(2 * (self.photo.border or 0), unit), _SIDES[self.axis][0]
+        message = (
+            f"The photo on “{self.mat.id}” should be {borders} less {wide} than its mat; both may be off by "
+            f"{amount(reach, unit)} together, so the mat may vanish under it."
+        )
+        return warning("mat-narrower-than-photo", self.photo.where, message, remedy)
+
+
+@dataclass(frozen=True)
+class NestedSticksOut(Doubt):
+    """A piece within another that could come out wider than it."""
+
+    lower: Laid
+    upper: Laid
+    axis: Axis
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Both names."""
+        return (self.lower.name, self.upper.name)
+
+    @property
+    def limit(self) -> int:
+        """Less than what the lower one shows on both sides together."""
+        return self.lower.length(self.axis) - self.upper.length(self.axis) - 1
+
+    def reach(self, found: Traced) -> int:
+        """How much too wide the upper one can be for the lower one."""
+        return (self.upper.side(self.axis, found) - self.lower.side(self.axis, found)).highest
+
+    @property
+    def remedy(self) -> str:
+        """A wider margin."""
+        return f"Let “{self.lower.name}” show more beside “{self.upper.name}”, or trim one to the other."
+
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """Told at the upper one."""
+        shown = with_unit(self.limit + 1, unit)
+        message = (
+            f"“{self.lower.id}” shows {shown} beside “{self.upper.id}” on both sides together; both may be off by "
+            f"{amount(reach, unit)}, so the upper one may stand over."
+        )
+        return warning("nested-piece-overhangs", self.upper.placed.where, message, remedy)
+
+
+@dataclass(frozen=True)
+class NotLevel(Doubt):
+    """Two pieces in one row whose edges should run through, with a step between them."""
+
+    first: Laid
+    second: Laid
+    axis: Axis
+    limit: int = STEP
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Both names."""
+        return (self.first.name, self.second.name)
+
+    def reach(self, found: Traced) -> int:
+        """How much they typically differ across the row; where they are laid can hide none of it."""
+        other = self.axis.other
+        return (self.first.side(other, found) - self.second.side(other, found)).typical
+
+    @property
+    def remedy(self) -> str:
+        """Cutting both alike."""
+        return "Cut them with one setting, each measured by itself, or trim the larger one to the other."
+
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """Told at the second one."""
+        across = _SIDES[self.axis.other][2]
+        message = (
+            f"“{self.first.id}” and “{self.second.id}” should run on in one line, but typically differ in {across} "
+            f"by up to {amount(reach, unit)}."
+        )
+        return note("edges-not-level", self.second.placed.where, message, remedy)
+
+
+@dataclass(frozen=True)
+class UnevenGap(Doubt):
+    """A gap that can come out half as wide again, or half as wide."""
+
+    first: Laid
+    second: Laid
+    axis: Axis
+    gap: int
+    layout: Layout
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Both names."""
+        return (self.first.name, self.second.name)
+
+    @property
+    def limit(self) -> int:
+        """Half the gap."""
+        return self.gap // 2
+
+    def reach(self, found: Traced) -> int:
+        """How far the gap is typically off."""
+        before = self.layout.edge(self.first.id, self.axis, End.END, found)
+        return (self.layout.edge(self.second.id, self.axis, End.START, found) - before).typical
+
+    @property
+    def remedy(self) -> str:
+        """Measuring the gap itself."""
+        return "Lay one of them by the gap to the other, with a strip of that width between them."
+
+    def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
+        """Told at the second one."""
+        message = (
+            f"The gap of {with_unit(self.gap, unit)} between “{self.first.id}” and “{self.second.id}” is typically off "
+            f"by up to {amount(reach, unit)}, more than half of it."
+        )
+        return note("gap-uneven", self.second.placed.where, message, remedy)
+
+
+def _listed(ids: list[str]) -> str:
+    quoted = [f"“{each}”" for each in ids]
+    return quoted[0] if len(quoted) == 1 else f"{', '.join(quoted[:-1])} and {quoted[-1]}"

@@ -1,0 +1,88 @@
+"""The language in which instructions speak.
+
+Sentences are written in English in the code, as templates with named gaps, and looked up in a catalogue beside this
+file: ``_("Set the scale to {reading}.").format(reading=...)``. English needs none. Documents, findings and the names
+that a recipe gives its pieces stay as they are.
+"""
+
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from contextvars import ContextVar
+from functools import cache
+from gettext import GNUTranslations, NullTranslations
+from io import BytesIO
+from pathlib import Path
+
+SOURCE = "en"
+CATALOGUES = Path(__file__).parent
+LANGUAGES = (SOURCE, *sorted(path.stem for path in CATALOGUES.glob("*.po")))
+"""The languages that instructions speak, as BCP 47 tags."""
+
+_POINT_LANGUAGES = (SOURCE,)
+
+_spoken: ContextVar[str] = ContextVar("spoken", default=SOURCE)
+
+
+@contextmanager
+def speaking(language: str) -> Iterator[None]:
+    """Makes every sentence inside speak this language; English where there is no catalogue for it.
+
+    A tag with a region, like ``de-AT``, means its language.
+    """
+    token = _spoken.set(known(language) or SOURCE)
+    try:
+        yield
+    finally:
+        _spoken.reset(token)
+
+
+def known(language: str) -> str:
+    """The language of a tag, if it is spoken here; otherwise nothing.
+
+    >>> known("EN-gb"), known("xx")
+    ('en', '')
+    """
+    base = language.split("-")[0].lower()
+    return base if base in LANGUAGES else ""
+
+
+def spoken() -> str:
+    """The language that is spoken now."""
+    return _spoken.get()
+
+
+def gettext(message: str) -> str:
+    """A message in the language spoken now; imported as ``_``."""
+    return _catalogue(_spoken.get()).gettext(message)
+
+
+def ngettext(one: str, many: str, number: int) -> str:
+    """The message for this number, in the language spoken now."""
+    return _catalogue(_spoken.get()).ngettext(one, many, number)
+
+
+def decimal(number: str) -> str:
+    """A number as written in a document, with the decimal sign of the language spoken now: ``17.8``, ``17,8``."""
+    return number if _spoken.get() in _POINT_LANGUAGES else number.replace(".", ",")
+
+
+def listed(things: Sequence[str]) -> str:
+    """Things in a row, as the language spoken now joins them: ``1 and 2``, ``1 und 2``."""
+    from babel.lists import format_list
+
+    return format_list(list(things), locale=_spoken.get())
+
+
+@cache
+def _catalogue(language: str) -> NullTranslations:
+    """The catalogue of a language, compiled in memory: the readable file is the only one that is kept."""
+    if language == SOURCE:
+        return NullTranslations()
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po
+
+    compiled = BytesIO()
+    with (CATALOGUES / f"{language}.po").open("rb") as file:
+        write_mo(compiled, read_po(file, locale=language))
+    compiled.seek(0)
+    return GNUTranslations(compiled)

@@ -1,0 +1,44 @@
+import json
+
+import pytest
+
+from spreadwright.cutting import bench_findings
+from spreadwright.document import read_any
+from spreadwright.model import INCH_BENCH
+from spreadwright.store import Collection
+from spreadwright.tasks import check
+
+TRIMMER = {"length": "12", "graduation": "1/16", "measures": "kept", "shortest": "1/2", "accuracy": "1/64"}
+
+
+def checked(**changed: str):
+    document = {
+        "schema": "bench/1",
+        "title": "Kitchen table",
+        "unit": "in",
+        "trimmer": TRIMMER | changed,
+        "ruler": {"graduation": "1/16"},
+    }
+    return check(read_any(json.dumps(document).encode()), INCH_BENCH).findings
+
+
+@pytest.mark.parametrize(
+    ("changed", "code", "where"),
+    [
+        ({"shortest": "12"}, "trimmer-cuts-nothing", "/trimmer/shortest"),
+        ({"graduation": "12"}, "trimmer-cuts-nothing", "/trimmer/graduation"),
+        ({"graduation": "1"}, "scale-coarser-than-strip", "/trimmer/graduation"),
+        ({"accuracy": "1/8"}, "accuracy-beyond-marks", "/trimmer/accuracy"),
+        ({"graduation": "1/3"}, "between-marks", "/trimmer/graduation"),
+    ],
+)
+def test_limits_that_do_not_go_together_are_found(changed, code, where):
+    assert (code, where) in [(finding.code, finding.where) for finding in checked(**changed)]
+
+
+def test_sound_bench_has_nothing_to_say():
+    assert checked() == ()
+
+
+def test_shipped_benches_are_sound():
+    assert [bench_findings(reading.model) for reading in Collection().benches.values()] == [()] * 3

@@ -1,0 +1,175 @@
+import os
+import re
+import subprocess
+import sys
+from io import BytesIO
+
+import pikepdf
+import pypdfium2
+import pytest
+
+from builder import sound, spoilt
+from spreadwright.document import read_recipe
+from spreadwright.errors import InvalidDocument
+from spreadwright.lengths import with_unit
+from spreadwright.model import INCH_BENCH
+from spreadwright.store import Collection
+from spreadwright.tasks import chosen_colourway, cut, fitting_set, place
+from spreadwright.tasks.booklet import Format, booklet, dress, recipe_address
+from spreadwright.words import LANGUAGES
+
+SMALL = "breakfast-on-the-step"
+
+
+def printed(reading, **options) -> bytes:
+    worn = dress(reading.model, None, Collection().sound_paper_sets(), None)
+    return booklet(reading, INCH_BENCH, worn, **options)
+
+
+def words_of(data: bytes) -> str:
+    pages = [page.get_textpage().get_text_bounded() for page in pypdfium2.PdfDocument(data)]
+    return re.sub(r"\s+", " ", " ".join(pages))
+
+
+@pytest.fixture(scope="module")
+def reading():
+    return Collection().recipe("rain-until-four")
+
+
+@pytest.fixture(scope="module")
+def whole(reading) -> bytes:
+    return printed(reading, address="https://albums.example/recipes/rain-until-four")
+
+
+@pytest.fixture(scope="module")
+def words(whole) -> str:
+    return words_of(whole)
+
+
+def test_title_author_and_subject_are_told(whole, reading):
+    told = pypdfium2.PdfDocument(whole).get_metadata_dict()
+    recipe = reading.model
+    assert (told["Title"], told["Author"], told["Subject"]) == (recipe.title, recipe.authors[0], recipe.summary)
+    assert not told["CreationDate"] and not told["ModDate"]
+
+
+def test_every_page_has_its_number_and_size(whole, words):
+    document = pypdfium2.PdfDocument(whole)
+    count = len(document)
+    assert [number for number in range(1, count + 1) if f"{number} of {count}" not in words] == []
+    assert {tuple(map(round, document.get_page_size(page))) for page in range(count)} == {(595, 842)}
+
+
+def test_bookmarks_lead_to_every_part(whole):
+    document = pypdfium2.PdfDocument(whole)
+    found = [(mark.get_title(), mark.get_dest().get_index()) for mark in document.get_toc()]
+    titles = [title for title, _ in found]
+    parts = ["Rain until four", "What you need", "Before you cut", "Cutting", "Piles", "Before you glue", "Photographs"]
+    assert [title for title in titles if title in parts] == parts
+    assert [page for _, page in found] == sorted(page for _, page in found)
+
+
+def test_every_cut_and_reading_is_found_in_the_words(words, reading):
+    for step in cut(reading, INCH_BENCH).steps:
+        assert with_unit(step.reading, INCH_BENCH.unit) in words
+        assert str(step.number) in words.split()
+
+
+def test_every_piece_is_found_in_the_words(words, reading):
+    for piece in cut(reading, INCH_BENCH).pieces:
+        assert f"({piece.mark})" in words and piece.id in words
+
+
+def test_every_gluing_sentence_is_found_in_the_words(words, reading):
+    for step in place(reading, INCH_BENCH).steps:
+        assert [sentence for sentence in step.sentences if sentence not in words] == []
+        assert [measure.figure for measure in step.measures if measure.figure not in words] == []
+
+
+def test_cautions_stand_before_what_they_belong_to(words, reading):
+    cutting, placing = cut(reading, INCH_BENCH), place(reading, INCH_BENCH)
+    first_cut, first_glued = words.index(cutting.words[0].board), words.index(placing.steps[0].sentences[0])
+    assert max(words.index(caution) for caution in cutting.cautions) < first_cut
+    assert first_cut < max(words.index(caution) for caution in placing.cautions) < first_glued
+    assert all(words.index(sentence) < first_glued for sentence in placing.adhesive.words)
+
+
+def test_papers_are_named(words, reading):
+    papers = fitting_set(reading.model, Collection().sound_paper_sets())
+    for _, choice in chosen_colourway(reading.model, papers).choices:
+        assert choice.paper.title in words
+    assert papers.title in words
+
+
+def test_every_font_is_in_the_file(whole):
+    with pikepdf.open(BytesIO(whole)) as document:
+        described = [each for each in document.objects if isinstance(each, pikepdf.Dictionary) and "/FontName" in each]
+        assert described and all("/FontFile2" in each for each in described)
+        assert {str(each["/FontName"]).split("+")[1].split("-")[0] for each in described} == {"sans", "text"}
+
+
+def test_file_is_tagged_and_says_its_language(whole):
+    with pikepdf.open(BytesIO(whole)) as document:
+        assert document.Root.MarkInfo.Marked and str(document.Root.Lang) == "en"
+        pictures = [e for e in document.objects if isinstance(e, pikepdf.Dictionary) and e.get("/S") == "/Figure"]
+        assert len(pictures) > 20 and all(str(each.get("/Alt", "")) for each in pictures)
+
+
+def test_same_recipe_gives_the_same_bytes():
+    program = f"""
+import hashlib, sys
+from spreadwright.model import INCH_BENCH
+from spreadwright.store import Collection
+from spreadwright.tasks.booklet import booklet, dress
+reading, papers = Collection().recipe("{SMALL}"), Collection().paper_set("windfall")
+print(hashlib.sha256(booklet(reading, INCH_BENCH, dress(reading.model, papers, (), None))).hexdigest())
+"""
+    seeds = ({**os.environ, "PYTHONHASHSEED": seed} for seed in "12")
+    sums = {subprocess.check_output([sys.executable, "-c", program], env=env, text=True) for env in seeds}
+    assert len(sums) == 1
+
+
+def test_letter_paper_has_its_own_size():
+    document = pypdfium2.PdfDocument(printed(Collection().recipe(SMALL), paper=Format.LETTER))
+    assert {tuple(map(round, document.get_page_size(page))) for page in range(len(document))} == {(612, 792)}
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_each_language_is_spoken(language):
+    data = printed(Collection().recipe(SMALL), language=language)
+    with pikepdf.open(BytesIO(data)) as document:
+        assert str(document.Root.Lang) == language
+    assert ("What you need" in words_of(data)) == (language == "en")
+
+
+def test_names_cannot_break_out_of_the_page():
+    hostile = '<script>alert("x")</script> & "quoted"'
+    reading = read_recipe(spoilt(lambda recipe: recipe.update(title=hostile, summary="</p><img src='file:///etc'>")))
+    words = words_of(printed(reading))
+    assert hostile in words and "</p><img src='file:///etc'>" in words
+
+
+def test_recipe_with_errors_is_refused():
+    with pytest.raises(InvalidDocument) as refusal:
+        printed(read_recipe(spoilt(lambda recipe: recipe["placements"].pop())))
+    assert "piece-not-placed" in {finding.code for finding in refusal.value.findings}
+
+
+def test_what_is_done_is_told():
+    told: list[str] = []
+    printed(read_recipe(sound()), told=told.append)
+    assert told[0] == "drawing the steps" and re.fullmatch(r"writing \d+ pages", told[-1])
+
+
+def test_address_must_be_one_of_the_web():
+    assert recipe_address("", "low-tide") == "" == recipe_address("https://albums.example", "")
+    for base in ("albums.example", "javascript:alert(1)", "file:///etc", "https://" + "a" * 300):
+        with pytest.raises(ValueError):
+            recipe_address(base, "low-tide")
+
+
+def test_recipe_that_no_set_fits_is_printed_without_papers():
+    reading = read_recipe(spoilt(lambda recipe: recipe["roles"]["background"].update(title="Ground")))
+    assert dress(reading.model, None, (), None) is None
+    words = words_of(booklet(reading, INCH_BENCH, None))
+    assert "Ground plain 2 12 × 12 in" in words and "in the papers" not in words

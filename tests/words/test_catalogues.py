@@ -1,0 +1,90 @@
+"""Every sentence that a maker reads is in every catalogue, with the same gaps."""
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+from string import Formatter
+
+import pytest
+from babel.messages.catalog import Message
+from babel.messages.extract import extract_from_dir
+from babel.messages.pofile import read_po
+
+import spreadwright
+from spreadwright.words import CATALOGUES, LANGUAGES, gettext, listed, ngettext, speaking
+
+SOURCES = Path(spreadwright.__file__).parent
+KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2)}
+OTHERS = [language for language in LANGUAGES if language != "en"]
+
+Words = str | tuple[str, ...]
+
+
+@cache
+def said() -> dict[Words, str]:
+    """Every message in the code, and where it stands."""
+    found = extract_from_dir(SOURCES, method_map=[("**.py", "python")], keywords=KEYWORDS)
+    return {words: f"{name}:{line}" for name, line, words, _, _ in found}
+
+
+def catalogue(language: str) -> dict[Words, Message]:
+    with (CATALOGUES / f"{language}.po").open("rb") as file:
+        return {message.id: message for message in read_po(file, locale=language) if message.id}
+
+
+def gaps(words: str) -> set[str]:
+    return {name for _, name, _, _ in Formatter().parse(words) if name is not None}
+
+
+def forms(words: Words) -> tuple[str, ...]:
+    return words if isinstance(words, tuple) else (words,)
+
+
+def wrong_gaps(messages: dict[Words, Message]) -> Iterator[tuple[str, ...]]:
+    for words, message in messages.items():
+        meant = {frozenset(gaps(form)) for form in forms(words)}
+        if any(frozenset(gaps(form)) not in meant for form in forms(message.string)):
+            yield forms(message.string)
+
+
+def test_there_are_sentences_and_languages():
+    assert len(said()) > 100 and OTHERS == ["de", "fr"]
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_every_sentence_is_translated(language):
+    known = catalogue(language)
+    missing = {
+        where: words for words, where in said().items() if words not in known or not all(forms(known[words].string))
+    }
+    assert missing == {}
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_no_translation_has_lost_its_sentence(language):
+    assert [words for words in catalogue(language) if words not in said()] == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_gaps_have_the_same_names_in_every_language(language):
+    assert list(wrong_gaps(catalogue(language))) == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_no_translation_is_left_to_be_reviewed(language):
+    assert [message.id for message in catalogue(language).values() if message.fuzzy] == []
+
+
+def test_no_message_hides_in_a_formatted_string():
+    hidden = re.compile(r"\{n?_?(gettext)?\(")
+    assert [path.name for path in SOURCES.rglob("*.py") if hidden.search(path.read_text())] == []
+
+
+def test_the_spoken_language_is_heard():
+    with speaking("de-AT"):
+        assert gettext("Turn it a quarter to the left.") == "Das Papier eine Vierteldrehung nach links drehen."
+        assert ngettext("{count} cut", "{count} cuts", 2) == "{count} Schnitte"
+        assert listed(["1", "2", "3"]) == "1, 2 und 3"
+    with speaking("fr"):
+        assert ngettext("{count} cut", "{count} cuts", 0) == "{count} coupe"

@@ -1,0 +1,29 @@
+from spreadwright.lengths import TICKS, Unit, on_scale, size_text, with_unit, written
+from spreadwright.words import speaking, spoken
+
+LENGTH = 178 * TICKS[Unit.CENTIMETRE] // 10
+
+
+def test_an_unknown_language_speaks_english_and_a_region_its_language():
+    with speaking("xx"):
+        assert spoken() == "en"
+    with speaking("EN-GB"):
+        assert spoken() == "en"
+
+
+def test_a_language_ends_with_its_block():
+    with speaking("de"):
+        pass
+    assert spoken() == "en"
+
+
+def test_documents_keep_the_decimal_point_in_every_language():
+    with speaking("de"):
+        assert written(LENGTH, Unit.CENTIMETRE) == "17.8"
+        assert written(LENGTH, Unit.INCH) == "178 mm"
+
+
+def test_english_lengths_have_a_decimal_point():
+    assert with_unit(LENGTH, Unit.CENTIMETRE) == "17.8 cm"
+    assert size_text(LENGTH, LENGTH, Unit.CENTIMETRE) == "17.8 × 17.8 cm"
+    assert on_scale(LENGTH, 3200, Unit.CENTIMETRE) == "18 cm (the mark nearest to 17.8 cm)"
