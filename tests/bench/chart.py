@@ -1,6 +1,7 @@
 """The chart of growth as SVG: plain shapes and text, readable on light and dark pages."""
 
 from collections.abc import Iterator
+from itertools import groupby
 from math import log10
 
 Point = tuple[int, float | None, float]
@@ -74,8 +75,9 @@ def _pieces_axis(bottom: float) -> Iterator[str]:
 
 
 def _curve(sheets: int, points: list[Point]) -> Iterator[str]:
-    times = [(_x(pieces), _y_time(seconds)) for pieces, seconds, _ in points if seconds is not None]
-    yield from _line(sheets, times)
+    for is_known, run in groupby(points, lambda point: point[1] is not None):
+        if is_known:
+            yield from _line(sheets, [(_x(pieces), _y_time(seconds or 0)) for pieces, seconds, _ in run])
     yield from _line(sheets, [(_x(pieces), _y_share(share)) for pieces, _, share in points])
 
 

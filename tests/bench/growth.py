@@ -3,6 +3,7 @@
 import argparse
 from collections.abc import Iterator
 from functools import partial
+from itertools import product
 from statistics import median
 
 from bench.dissections import dissection
@@ -15,12 +16,11 @@ INSTANCES = 10
 
 
 def jobs(options: argparse.Namespace) -> Iterator[Job]:
-    """Some instances for each number of pieces and sheets."""
-    for sheets in SHEETS:
-        for pieces in PIECES:
-            for seed in range(options.seed, options.seed + min(INSTANCES, options.count)):
-                key = f"{pieces} pieces, {sheets} sheets, seed {seed}"
-                yield Job(key, partial(_measured, pieces, sheets, seed, options.seconds))
+    """Some instances for each number of pieces and sheets, which take turns."""
+    for seed in range(options.seed, options.seed + min(INSTANCES, options.count)):
+        for sheets, pieces in product(SHEETS, PIECES):
+            key = f"{pieces} pieces, {sheets} sheets, seed {seed}"
+            yield Job(key, partial(_measured, pieces, sheets, seed, options.seconds))
 
 
 def _measured(pieces: int, sheets: int, seed: int, seconds: float) -> Row:

@@ -1,13 +1,13 @@
 """Whether all pieces together fill one rectangle: a plan, a proof that there is none, or no answer within the bound.
 
-The smaller half of every cut comes from a table of blocks that grows from small to large; see `loops.settle`.
+The smaller half of every cut comes from a table of blocks that grows from small to large; see `descent.settle`.
 """
 
 from collections.abc import Callable
 from dataclasses import dataclass
 from enum import Enum
 
-from spreadwright.cutting.search import loops, speed
+from spreadwright.cutting.search import descent, speed
 from spreadwright.cutting.search.kinds import Stock
 from spreadwright.cutting.search.table import Table, new_table
 from spreadwright.cutting.search.trees import Block, above, beside
@@ -60,25 +60,25 @@ def settled(
 
 def settled_by(table: Table, most_steps: int, is_proof: bool, is_over: Callable[[], bool] = lambda: False) -> Answer:
     """The same with a table that has been grown as far as is wanted."""
-    descent = _descent(table, most_steps)
-    found = loops.INTERRUPTED
-    while found == loops.INTERRUPTED:
-        found = int(loops.settle(table.blocks, descent, LOOKS_AT_ONCE))
+    down = _descent(table, most_steps)
+    found = descent.INTERRUPTED
+    while found == descent.INTERRUPTED:
+        found = int(descent.settle(table.blocks, down, LOOKS_AT_ONCE))
         if is_over():
             break
     if found > 0:
-        return Answer(Verdict.FOUND, _tree(table, descent.stack, found))
-    if found == loops.FAILED and is_proof:
+        return Answer(Verdict.FOUND, _tree(table, down.stack, found))
+    if found == descent.FAILED and is_proof:
         return Answer(Verdict.IMPOSSIBLE)
     return Answer(Verdict.STOPPED)
 
 
-def _descent(table: Table, most_steps: int) -> loops.Descent:
+def _descent(table: Table, most_steps: int) -> descent.Descent:
     words, levels = table.stock.packing.words, table.stock.pieces + 3
     stack, rest = speed.zeros(5 * levels), speed.zeros(words * levels)
     stack[0], stack[1] = table.width, table.height
     rest[:words] = speed.ints(list(table.stock.packing.total))
-    return loops.Descent(stack, rest, speed.zeros(MARKS * (words + 2)), speed.ints([0, 1, most_steps]))
+    return descent.Descent(stack, rest, speed.zeros(MARKS * (words + 2)), speed.ints([0, 1, most_steps]))
 
 
 def _tree(table: Table, stack: speed.Ints, levels: int) -> Block:
