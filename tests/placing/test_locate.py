@@ -1,6 +1,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import product
+from itertools import permutations, product
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -123,6 +124,39 @@ def test_no_combination_of_moves_is_shorter_or_easier(rects):
         all_ways = [*((move,) for move in moves_of_both(each, table)), *product(across, down)]
         assert all(landed(each.rect.size, way, table.lands) == each.rect for way in all_ways)
         assert cost_of(moves) == min(cost_of(way) for way in all_ways)
+        table.lay(each, each.rect)
+
+
+def in_this_order(pieces: Sequence[PlacedPiece]) -> tuple[int, int]:
+    """What the moves cost when the pieces are laid one after the other."""
+    table, moves = Table("", Rect.at(0, 0, PAGE), INCH_BENCH.ruler), []
+    for each in pieces:
+        moves += easiest_moves(each, table)
+        table.lay(each, each.rect)
+    return cost_of(moves)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_no_other_order_needs_fewer_moves(seed):
+    marks, rng = [0, 2, 16, 18, 32, 34, 48, 50, 64, 66, 80, 94, 96], Random(seed)
+    rects: list[Rect] = []
+    while len(rects) < 4:
+        (left, right), (top, bottom) = (sorted(rng.sample(marks, 2)) for _ in range(2))
+        rect = Rect.between(*(each * EIGHTH for each in (left, top, right, bottom)))
+        if not any(rect.overlaps(other) for other in rects):
+            rects.append(rect)
+        elif rng.random() < 0.01:
+            rects = []
+    _, placed = layout(rects)
+    found = [each for each, _moves in laid_in_order(placed)]
+    orders = {order: in_this_order(order) for order in permutations(placed)}
+    assert in_this_order(found)[0] == min(orders.values())[0]
+
+
+def laid_in_order(placed: Sequence[PlacedPiece]):
+    table = Table("", Rect.at(0, 0, PAGE), INCH_BENCH.ruler)
+    for each, moves in in_order(placed, table):
+        yield each, moves
         table.lay(each, each.rect)
 
 
