@@ -216,7 +216,15 @@ def test_piece_that_also_lies_on_another_is_not_joined_first():
     assert bases(placed, PAGE) == {"p-1": "p-0"}
 
 
-def test_many_pieces_take_no_long():
+def test_deep_nest_is_joined_in_a_few_steps_and_found_again():
+    rects = [Rect.at(0, 0, PAGE).inset(INCH // 4 + i * EIGHTH) for i in range(40)]
+    recipe, placed = layout(rects)
+    steps = place_steps(recipe, placed, INCH_BENCH)
+    assert replayed(steps, PAGE, INCH_BENCH.ruler.width) == designed(placed)
+    assert max(depth_of(step, steps) for step in steps) <= 8
+
+
+def test_many_pieces_are_found_again():
     rects = [inches(0.25 + 0.5 * (i % 20), 0.25 + 0.5 * (i // 20), 0.25, 0.25) for i in range(400)]
     recipe, placed = layout(rects)
     steps = place_steps(recipe, placed, INCH_BENCH)

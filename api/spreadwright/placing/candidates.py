@@ -12,13 +12,17 @@ from spreadwright.placing.table import Table
 WIDEST_BORDER = TICKS[Unit.INCH] // 2
 """The eye compares borders of up to 1/2 in (12.7 mm) well enough."""
 
+MOST_NEIGHBOURS = 60
+"""Where more pieces than this lie on one board, further ones are measured from its edges: nobody looks for more."""
+
 
 def moves_along(axis: Axis, piece: PlacedPiece, table: Table) -> Iterator[Move]:
     """Every move that settles one direction."""
     for end in End:
         yield from _by_board(axis, end, piece.rect, table)
-        yield from _level(axis, end, piece.rect, table)
-        yield from _by_neighbours(axis, end, piece.rect, table)
+        if len(table.down) <= MOST_NEIGHBOURS:
+            yield from _level(axis, end, piece.rect, table)
+            yield from _by_neighbours(axis, end, piece.rect, table)
     yield from _centred(axis, piece.rect, table)
 
 
@@ -26,6 +30,8 @@ def moves_of_both(piece: PlacedPiece, table: Table) -> Iterator[Move]:
     """Every move that settles both directions at once."""
     if piece.rect == table.rect:
         yield Move(MoveKind.COVER, None, None, (Line(Axis.COLUMNS, End.START, table.board),))
+        return
+    if len(table.down) > MOST_NEIGHBOURS:
         return
     ends = [(axis, end) for end in End for axis in Axis]
     lines = [_framing(axis, end, piece.rect, table) for axis, end in ends]
