@@ -7,13 +7,10 @@ from spreadwright.lengths import TICKS, Unit, nearest
 from spreadwright.model import Axis, Zero
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.moves import End, Line, Move, MoveKind, edge
-from spreadwright.placing.table import Table
+from spreadwright.placing.table import MOST_NEIGHBOURS, Table
 
 WIDEST_BORDER = TICKS[Unit.INCH] // 2
 """The eye compares borders of up to 1/2 in (12.7 mm) well enough."""
-
-MOST_NEIGHBOURS = 60
-"""Where more pieces than this lie on one board, further ones are measured from its edges: nobody looks for more."""
 
 
 def moves_along(axis: Axis, piece: PlacedPiece, table: Table) -> Iterator[Move]:
