@@ -23,7 +23,12 @@ def test_photos_are_told_with_the_wide_border_beside(run):
     result = run("photos", "seat.json")
     assert result.exit_code == 0
     assert "3 1/4 × 4 3/4 in" in result.stdout and "3 × 4 1/2 in" in result.stdout
-    assert "975 × 1425 / 488 × 713 pixels" in result.stdout
+    assert "975 × 1425, 488 × 713" in result.stdout
+
+
+def test_photos_are_told_in_the_language_that_is_asked_for(run):
+    told = run("photos", "seat.json", "--language", "de").stdout
+    assert "Rand" in told and "11,8 %" in told and "Border" not in told
 
 
 def test_photos_with_one_border_for_all(run):

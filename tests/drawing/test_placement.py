@@ -1,12 +1,16 @@
 import re
 from dataclasses import replace
 
+import pytest
+
 from builder import sound, spoilt
 from spreadwright.document import read_recipe
 from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
 from spreadwright.drawing.theme import MM
 from spreadwright.model import INCH_BENCH, Spread
+from spreadwright.store import Collection
 from spreadwright.tasks import Placing, place
+from spreadwright.words import LANGUAGES, speaking
 
 
 def plan_of(done: Placing) -> PlacementPlan:
@@ -36,6 +40,15 @@ def test_every_piece_is_numbered_in_the_picture_and_in_the_table():
 def test_distances_name_their_edge():
     shown = words(sound())
     assert any("1/2 in" in each for each in shown) and "Left edge: flush" in shown
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("bench_id", ["bench-inch", "bench-metric"])
+def test_no_table_of_the_collection_loses_a_word(language, bench_id):
+    for recipe_id in sorted(Collection().recipes):
+        with speaking(language):
+            canvas = placement_picture(plan_of(place(Collection().recipe(recipe_id), Collection().bench(bench_id))))
+        assert not [line for line in canvas.outline() if "…" in line]
 
 
 def test_photos_are_dashed():

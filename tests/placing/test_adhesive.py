@@ -94,6 +94,12 @@ def test_piece_that_nothing_holds_is_named():
     assert "thread" in found.message and "brush" in found.remedy and found.where == "/placements/11"
 
 
+def test_pieces_that_nothing_holds_are_told_together_by_the_narrowest():
+    threads = [Stick(f"thread-{i}", Size(INCH * i // 64, 6 * INCH), f"/placements/{i}") for i in (10, 8, 9)]
+    (found,) = adhesive_findings(threads, replace(BENCH, adhesives=(TAPE,)))
+    assert found.where == "/placements/8" and "“thread-8”" in found.message and "2 more pieces" in found.message
+
+
 def test_bench_with_too_wide_a_glue_only_says_how_fine_it_should_be():
     narrow = Stick("thread", Size(INCH // 4, 6 * INCH), "/placements/0")
     bench = replace(BENCH, adhesives=(TAPE,))

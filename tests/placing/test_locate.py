@@ -1,6 +1,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import product
+from itertools import permutations, product
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -126,6 +127,39 @@ def test_no_combination_of_moves_is_shorter_or_easier(rects):
         table.lay(each, each.rect)
 
 
+def in_this_order(pieces: Sequence[PlacedPiece]) -> tuple[int, int]:
+    """What the moves cost when the pieces are laid one after the other."""
+    table, moves = Table("", Rect.at(0, 0, PAGE), INCH_BENCH.ruler), []
+    for each in pieces:
+        moves += easiest_moves(each, table)
+        table.lay(each, each.rect)
+    return cost_of(moves)
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_no_other_order_needs_fewer_moves(seed):
+    marks, rng = [0, 2, 16, 18, 32, 34, 48, 50, 64, 66, 80, 94, 96], Random(seed)
+    rects: list[Rect] = []
+    while len(rects) < 4:
+        (left, right), (top, bottom) = (sorted(rng.sample(marks, 2)) for _ in range(2))
+        rect = Rect.between(*(each * EIGHTH for each in (left, top, right, bottom)))
+        if not any(rect.overlaps(other) for other in rects):
+            rects.append(rect)
+        elif rng.random() < 0.01:
+            rects = []
+    _, placed = layout(rects)
+    found = [each for each, _moves in laid_in_order(placed)]
+    orders = {order: in_this_order(order) for order in permutations(placed)}
+    assert in_this_order(found)[0] == min(orders.values())[0]
+
+
+def laid_in_order(placed: Sequence[PlacedPiece]):
+    table = Table("", Rect.at(0, 0, PAGE), INCH_BENCH.ruler)
+    for each, moves in in_order(placed, table):
+        yield each, moves
+        table.lay(each, each.rect)
+
+
 def moves_of(rects: Sequence[Rect], bench=INCH_BENCH) -> dict[str, list[str]]:
     recipe, placed = layout(rects)
     return {s.placed.piece.id: [move.kind.value for move in s.moves] for s in place_steps(recipe, placed, bench)}
@@ -182,7 +216,15 @@ def test_piece_that_also_lies_on_another_is_not_joined_first():
     assert bases(placed, PAGE) == {"p-1": "p-0"}
 
 
-def test_many_pieces_take_no_long():
+def test_deep_nest_is_joined_in_a_few_steps_and_found_again():
+    rects = [Rect.at(0, 0, PAGE).inset(INCH // 4 + i * EIGHTH) for i in range(40)]
+    recipe, placed = layout(rects)
+    steps = place_steps(recipe, placed, INCH_BENCH)
+    assert replayed(steps, PAGE, INCH_BENCH.ruler.width) == designed(placed)
+    assert max(depth_of(step, steps) for step in steps) <= 8
+
+
+def test_many_pieces_are_found_again():
     rects = [inches(0.25 + 0.5 * (i % 20), 0.25 + 0.5 * (i // 20), 0.25, 0.25) for i in range(400)]
     recipe, placed = layout(rects)
     steps = place_steps(recipe, placed, INCH_BENCH)

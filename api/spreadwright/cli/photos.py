@@ -7,14 +7,14 @@ import click
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import bench_option, json_option, language_option
 from spreadwright.lengths import size_text, with_unit
-from spreadwright.photos import print_label, share_text
+from spreadwright.photos import WIDE, print_label, share_text
 from spreadwright.store import Collection
 from spreadwright.tasks.photo_answers import photos_answer, photos_csv
 from spreadwright.tasks.photos import Border, Photographs, PhotoPlan
 from spreadwright.tasks.photos import photos as photographs
+from spreadwright.words import gettext as _
 from spreadwright.words import speaking
 
-_HEADS = ("mat", "border", "trim to", "at 300 / 150 per inch", "prints, and what falls of each")
 _MOST_PRINTS = 3
 
 
@@ -54,10 +54,9 @@ def photos(
 
 
 def _print(found: Photographs) -> None:
-    count = len(found.plans)
-    click.echo(f"{found.recipe.title}: {count} photo{'' if count == 1 else 's'}\n")
-    rows = [_HEADS, *(row for plan in found.plans for row in _rows(plan, found))]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(_HEADS) - 1)]
+    click.echo(f"{found.recipe.title}\n")
+    rows = [_heads(), *(row for plan in found.plans for row in _rows(plan, found))]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]) - 1)]
     for row in rows:
         cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
         click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
@@ -66,12 +65,17 @@ def _print(found: Photographs) -> None:
         click.echo(f"  {plan.mark} {plan.photo.on}: {plan.words}")
 
 
+def _heads() -> tuple[str, ...]:
+    pixels, prints = _("Pixels at 300, at 150 per inch"), _("From a print of (share that falls)")
+    return _("Mat"), _("Border"), _("Trim to"), pixels, prints
+
+
 def _rows(plan: PhotoPlan, found: Photographs) -> Iterator[tuple[str, ...]]:
     """The photo, and below it the same with the wide border where that is another one."""
     name, wide = f"{plan.mark} {plan.photo.on}", found.widened(plan)
     yield _row(name, plan, found)
     if wide is None:
-        yield ("", "1/4 in", "(mat too small)", "", "")
+        yield ("", with_unit(WIDE, found.bench.unit), "–", "–", "–")
     elif wide.border != plan.border:
         yield _row("", wide, found)
 
@@ -80,12 +84,12 @@ def _row(name: str, plan: PhotoPlan, found: Photographs) -> tuple[str, ...]:
     unit = found.bench.unit
     size = size_text(plan.on_ruler.width, plan.on_ruler.height, unit)
     if plan.on_ruler != plan.size:
-        size += f", exactly {size_text(plan.size.width, plan.size.height, unit)}"
-    return (name, with_unit(plan.border, unit), size, f"{plan.fine} / {plan.coarse} pixels", _prints(plan, found))
+        size += f" ({size_text(plan.size.width, plan.size.height, unit)})"
+    return (name, with_unit(plan.border, unit), size, f"{plan.fine}, {plan.coarse}", _prints(plan, found))
 
 
 def _prints(plan: PhotoPlan, found: Photographs) -> str:
     told: Sequence[str] = [
-        f"{print_label(trim.print, found.bench.unit)} {share_text(trim.lost)}" for trim in plan.trims[:_MOST_PRINTS]
+        f"{print_label(trim.print, found.bench.unit)}: {share_text(trim.lost)}" for trim in plan.trims[:_MOST_PRINTS]
     ]
-    return ", ".join(told) or "none is large enough"
+    return ", ".join(told) or _("none that is usual")

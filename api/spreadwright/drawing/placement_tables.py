@@ -57,13 +57,14 @@ def _move(step: PlaceStep, axis: Axis, bench: Bench, marks: Mapping[str, str]) -
     if move is None or (move.axis is None and axis is Axis.ROWS):
         return ""
     edge = edge_name(move) if move.end else ""
-    mark = marks.get(move.lines[0].piece, "")
+    by = move.lines[0].piece
+    mark = marks.get(by, "") if step.base is None or by != step.base.piece.id else ""
     return _short(move, has_mark=bool(mark)).format(edge=edge, distance=distance(move, bench), mark=mark)
 
 
 def _short(move: Move, *, has_mark: bool) -> str:
-    """The template of a move, by the page or by the piece that it names."""
-    by_page = {
+    """The template of a move, by the page or base, whose name the row bears, or by another piece."""
+    by_board = {
         MoveKind.COVER: _("all of it"),
         MoveKind.FRAME: _("by eye, {distance} all round") if move.exact else _("fits between the others"),
         MoveKind.FLUSH: _("{edge}: flush"),
@@ -72,13 +73,10 @@ def _short(move: Move, *, has_mark: bool) -> str:
         MoveKind.OFFSET: _("{edge}: {distance}"),
     }
     by_piece = {
-        MoveKind.FLUSH: _("{edge}: flush with {mark}"),
         MoveKind.AGAINST: _("{edge}: against {mark}"),
         MoveKind.LEVEL: _("{edge}: level with {mark}"),
         MoveKind.SPACER: _("{edge}: ruler along {mark}"),
         MoveKind.EQUAL_GAP: _("{edge}: equal gap to {mark}"),
-        MoveKind.CENTRE: _("in the middle of {mark}"),
-        MoveKind.OFFSET: _("{edge}: {distance} inside {mark}"),
         MoveKind.GAP: _("{edge}: {distance} from {mark}"),
     }
-    return by_piece.get(move.kind, by_page.get(move.kind, "")) if has_mark else by_page[move.kind]
+    return by_piece.get(move.kind, by_board.get(move.kind, "")) if has_mark else by_board[move.kind]

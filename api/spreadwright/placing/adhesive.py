@@ -148,21 +148,24 @@ def adhesive_findings(pieces: Sequence[Stick], bench: Bench) -> Iterator[Finding
     if not pieces:
         return
     unheld = [each for each in pieces if not any(fits(adhesive, each.size) for adhesive in bench.adhesives)]
-    for each in unheld:
-        yield _unheld(each, bench)
-    widest = max(pieces, key=lambda each: _side(each))
+    if unheld:
+        yield _unheld(min(unheld, key=_side), len(unheld) - 1, bench)
+    widest = max(pieces, key=_side)
     for adhesive in bench.adhesives:
         if not unheld and not fits(adhesive, widest.size):
             yield _unused(adhesive, widest, bench)
 
 
-def _unheld(each: Stick, bench: Bench) -> Finding:
+def _unheld(each: Stick, more: int, bench: Bench) -> Finding:
+    """About the narrowest of them."""
     side = _side(each)
     narrowest = min((adhesive.width for adhesive in bench.adhesives), default=0)
     message = (
         f"“{each.id}” is only {with_unit(side, bench.unit)} wide; the narrowest adhesive of the bench, "
         f"{with_unit(narrowest, bench.unit)}, does not fit with {with_unit(SMALLEST_MARGIN, bench.unit)} on both sides."
     )
+    if more:
+        message += f" Nor does it fit {more} more piece{'' if more == 1 else 's'}."
     room = side - 2 * SMALLEST_MARGIN
     thin = f"liquid glue with a bead of at most {with_unit(room, bench.unit)}" if room > 0 else "glue from a brush"
     return warning("adhesive-too-wide", each.where, message, f"Use {thin} for it, or cut the piece wider.")

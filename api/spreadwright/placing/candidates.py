@@ -7,7 +7,7 @@ from spreadwright.lengths import TICKS, Unit, nearest
 from spreadwright.model import Axis, Zero
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.moves import End, Line, Move, MoveKind, edge
-from spreadwright.placing.table import Table
+from spreadwright.placing.table import MOST_NEIGHBOURS, Table
 
 WIDEST_BORDER = TICKS[Unit.INCH] // 2
 """The eye compares borders of up to 1/2 in (12.7 mm) well enough."""
@@ -17,8 +17,9 @@ def moves_along(axis: Axis, piece: PlacedPiece, table: Table) -> Iterator[Move]:
     """Every move that settles one direction."""
     for end in End:
         yield from _by_board(axis, end, piece.rect, table)
-        yield from _level(axis, end, piece.rect, table)
-        yield from _by_neighbours(axis, end, piece.rect, table)
+        if len(table.down) <= MOST_NEIGHBOURS:
+            yield from _level(axis, end, piece.rect, table)
+            yield from _by_neighbours(axis, end, piece.rect, table)
     yield from _centred(axis, piece.rect, table)
 
 
@@ -26,6 +27,8 @@ def moves_of_both(piece: PlacedPiece, table: Table) -> Iterator[Move]:
     """Every move that settles both directions at once."""
     if piece.rect == table.rect:
         yield Move(MoveKind.COVER, None, None, (Line(Axis.COLUMNS, End.START, table.board),))
+        return
+    if len(table.down) > MOST_NEIGHBOURS:
         return
     ends = [(axis, end) for end in End for axis in Axis]
     lines = [_framing(axis, end, piece.rect, table) for axis, end in ends]

@@ -81,7 +81,8 @@ def in_order(pieces: Sequence[PlacedPiece], table: Table) -> Iterator[tuple[Plac
         while waiting:
             compared = waiting[: 1 if len(waiting) > MOST_COMPARED else None]
             found = [(each, easiest_moves(each, table)) for each in compared]
-            easiest = min(found, key=lambda one: _easiness(one[0], one[1], pieces, framed))
+            is_choice = len(found) > 1
+            easiest = min(found, key=lambda one: _easiness(one[0], one[1], pieces, framed)) if is_choice else found[0]
             waiting.remove(easiest[0])
             yield easiest
 

@@ -11,6 +11,9 @@ from spreadwright.placing.moves import End, Line, edge
 _SEEN = TICKS[Unit.INCH] // 2
 """So much of an edge must be seen for a ruler to be laid along it, or half of a shorter one."""
 
+MOST_NEIGHBOURS = 60
+"""Where more pieces than this lie on one board, further ones are measured from its edges: nobody looks for more."""
+
 
 @dataclass(slots=True)
 class Table:
@@ -37,12 +40,14 @@ class Table:
 
     def lay(self, each: PlacedPiece, rect: Rect) -> None:
         """Lay a piece down where it came to lie; it may hide edges of those beneath."""
-        for other in self.down:
+        is_looked_at = len(self.down) <= MOST_NEIGHBOURS
+        for other in self.down if is_looked_at else ():
             if other.rect.overlaps(each.rect):
                 self._look([*self.down, each], other)
         self.down.append(each)
         self.lands[each.piece.id] = rect
-        self._look(self.down, each)
+        if is_looked_at:
+            self._look(self.down, each)
 
     def _look(self, down: list[PlacedPiece], each: PlacedPiece) -> None:
         covers = [other.rect for other in down if other.layer > each.layer]

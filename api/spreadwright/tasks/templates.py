@@ -1,5 +1,6 @@
 """The verb *templates*: the placement at full size, to be printed on several sheets and taped together."""
 
+from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.templates import MOST_TILES, TemplatePlan, templates_pdf, tiling
@@ -7,7 +8,9 @@ from spreadwright.errors import Finding, InvalidDocument, error
 from spreadwright.geometry import Size
 from spreadwright.lengths import size_text
 from spreadwright.model import Bench, Recipe
-from spreadwright.tasks.place import place
+from spreadwright.photos import matted_photos
+from spreadwright.placing import cautions, placed_pieces
+from spreadwright.tasks.check import proven
 from spreadwright.words import SOURCE, speaking
 
 __all__ = ["template_plan", "templates"]
@@ -30,16 +33,18 @@ def templates(reading: Reading[Recipe], bench: Bench, paper: Format = Format.A4)
 
 def template_plan(reading: Reading[Recipe], bench: Bench, paper: Format) -> TemplatePlan:
     """What the templates show; see `templates`."""
-    placing = place(reading, bench)
-    size = placing.recipe.spread.size
+    recipe = proven(reading)
+    size = recipe.spread.size
     if size is None:
         raise ValueError("a spread of unknown size cannot be drawn; check the recipe first")
     shared = tiling(size, paper)
     if shared.is_too_large:
         with speaking(SOURCE):
             found = _too_large(size, bench, shared.rows * shared.columns)
-        raise InvalidDocument(placing.recipe.title, [found])
-    return TemplatePlan(placing.recipe, placing.placed, placing.photos, bench.unit, shared, placing.cautions)
+        raise InvalidDocument(recipe.title, [found])
+    cut = pieces(cut_sheets(recipe))
+    placed, photos = placed_pieces(recipe, cut), matted_photos(recipe, cut)
+    return TemplatePlan(recipe, placed, photos, bench.unit, shared, cautions())
 
 
 def _too_large(size: Size, bench: Bench, count: int) -> Finding:
