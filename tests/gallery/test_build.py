@@ -267,7 +267,7 @@ def test_nothing_of_a_template_is_left(site):
 
 def test_only_what_is_shown_or_given_away_is_there(site):
     top = {entry.name for entry in site.iterdir() if entry.suffix != ".html"}
-    assert top == {MARKER, "assets", "downloads", "paper-sets", "pictures", "recipes"}
+    assert top == {MARKER, "assets", "downloads", "paper-sets", "pictures", "planning-time.svg", "recipes"}
     own = shipped.folder("site")
     pages = {f"{page.stem}.html" for page in (own / "docs").glob("*.md")} | {"404.html", "format.html"}
     assert {page.name for page in site.glob("*.html")} == pages

@@ -46,6 +46,10 @@ class Effort:
     blocks: int = 200_000
 
 
+RESTARTS = 13
+"""Of cutting one after the other on one set of sheets: another beginning may find at once what one never would."""
+
+
 class Stop:
     """Whether to stop: asked for, or interrupted."""
 
@@ -145,10 +149,16 @@ class PaperSearch:
         area = sum(w * h for w, h in sizes(chosen))
         if area == self.pieces.area:
             return self._without_rest(chosen)
-        self._insert(chosen, self.effort.changes)
-        if self.stop() or self._has(chosen):
-            return False
-        return self._one_sheet(chosen) if len(chosen) == 1 else self._several_sheets(chosen)
+        self._insert(chosen, self.effort.changes // 4)
+        is_refuted = False
+        for number in range(RESTARTS):
+            if is_refuted or self.stop() or self._has(chosen):
+                return is_refuted
+            if number == RESTARTS // 2:
+                is_refuted = self._one_sheet(chosen) if len(chosen) == 1 else self._several_sheets(chosen)
+            else:
+                self._insert(chosen, self.effort.changes // 16, self.seed + 1 + number)
+        return is_refuted
 
     def _without_rest(self, chosen: SheetSet) -> bool:
         found = fit(
@@ -197,10 +207,11 @@ class PaperSearch:
             cut = tuple((sheet, tidy(tree)) for sheet, tree in zip(chosen, trees, strict=True))
             self._accept(Candidate(cut, tuple(r.kind for r in self.optional), sum(r.value for r in self.optional)))
 
-    def _insert(self, sheets: SheetSet, changes: int) -> None:
+    def _insert(self, sheets: SheetSet, changes: int, seed: int = 0) -> None:
         limits = self.problem.limits
+        longest_cut = limits.longest_cut or 0
         inserter = Inserter(
-            self.requests, sizes(sheets), self.seed, longest_cut=limits.longest_cut or 0, narrowest=limits.narrowest
+            self.requests, sizes(sheets), seed or self.seed, longest_cut=longest_cut, narrowest=limits.narrowest
         )
         for packing in inserter.packings(len(sheets), changes, self.stop):
             if packing.merit.left_out:

@@ -123,7 +123,7 @@ def effort(seconds: float) -> "Effort":
     )
 
 
-_ROUNDS_A_SECOND, _CHANGES_A_SECOND, _BLOCKS_A_SECOND = 3, 400, 50_000
+_ROUNDS_A_SECOND, _CHANGES_A_SECOND, _BLOCKS_A_SECOND = 3, 10_000, 50_000
 
 
 def binding_of(planning: Planning, made: "Plan") -> tuple[tuple[str, tuple[str, ...]], ...]:
