@@ -12,6 +12,7 @@ from spreadwright.cutting.planner import plan
 from spreadwright.cutting.problem import Problem, Stock, Wanted
 from spreadwright.cutting.reporter import Silent
 from spreadwright.geometry import Size
+from spreadwright.tasks import effort
 
 SETS = ("sheets_small", "sheets_furniture", "sheets_large")
 WANTED = {"sheets_small": 98, "sheets_furniture": 90, "sheets_large": 90}
@@ -50,7 +51,9 @@ def _measured(name: str, record: Row, case: Row, seconds: float) -> Row:
     wanted = tuple(Wanted(str(i), Size(*p), may_turn=case["rotation"]) for i, p in enumerate(pieces))
     begin = time.process_time()
     watch = Watch(known, clock(seconds))
-    made = plan(Problem(wanted, (Stock(Size(*record["sheet"])),)), is_over=watch.is_over, reporter=watch)
+    made = plan(
+        Problem(wanted, (Stock(Size(*record["sheet"])),)), effort=effort(seconds), is_over=watch.is_over, reporter=watch
+    )
     took = time.process_time() - begin
     assert is_cut_right(made, pieces, case["rotation"])
     ours, bound = len(made.sheets), made.certificates[0][1].lower_bound

@@ -12,6 +12,7 @@ from bench.verified import is_cut_right
 from spreadwright.cutting.planner import plan
 from spreadwright.cutting.problem import Problem, Stock, Wanted
 from spreadwright.geometry import Size
+from spreadwright.tasks import effort
 
 SHARES = (0.05, 0.1, 0.15, 0.2, 0.25)
 SHEETS = (1, 2, 4)
@@ -28,7 +29,7 @@ def _measured(number: int, seed: int, seconds: float) -> Row:
     pieces = without_some(dissection(sheets, 20 + number % 31, seed), share, seed)
     wanted = tuple(Wanted(str(i), Size(*p)) for i, p in enumerate(pieces))
     begin = time.process_time()
-    made = plan(Problem(wanted, (Stock(Size(SHEET, SHEET)),)), is_over=clock(seconds))
+    made = plan(Problem(wanted, (Stock(Size(SHEET, SHEET)),)), effort=effort(seconds), is_over=clock(seconds))
     took = time.process_time() - begin
     assert is_cut_right(made, pieces)
     left = sum(s.area for s in made.spares)

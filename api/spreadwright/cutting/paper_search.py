@@ -46,8 +46,11 @@ class Effort:
     blocks: int = 200_000
 
 
-RESTARTS = 13
+RESTARTS = 12
 """Of cutting one after the other on one set of sheets: another beginning may find at once what one never would."""
+
+EXACT_AFTER = {0: 20, 7: 1}
+"""After which of them the exact search has its turn, and by what its blocks are divided then."""
 
 
 class Stop:
@@ -154,10 +157,9 @@ class PaperSearch:
         for number in range(RESTARTS):
             if is_refuted or self.stop() or self._has(chosen):
                 return is_refuted
-            if number == RESTARTS // 2:
-                is_refuted = self._one_sheet(chosen) if len(chosen) == 1 else self._several_sheets(chosen)
-            else:
-                self._insert(chosen, self.effort.changes // 16, self.seed + 1 + number)
+            self._insert(chosen, self.effort.changes // 16, self.seed + 1 + number)
+            if number in EXACT_AFTER and not self._has(chosen):
+                is_refuted = self._exactly(chosen, self.effort.blocks // EXACT_AFTER[number])
         return is_refuted
 
     def _without_rest(self, chosen: SheetSet) -> bool:
@@ -180,19 +182,22 @@ class PaperSearch:
         tags = frozenset(k.tag for k in self.pieces.kinds if k.tag in self.groups)
         return grouped(self.pieces, sizes(chosen), tags, seed=self.seed, is_over=self.stop)
 
-    def _one_sheet(self, chosen: SheetSet) -> bool:
+    def _exactly(self, chosen: SheetSet, blocks: int) -> bool:
+        """Whether it is proved, with so many blocks at most, that these sheets do not give everything."""
+        effort = knapsack.Effort(blocks=blocks)
+        return self._one_sheet(chosen, effort) if len(chosen) == 1 else self._several_sheets(chosen, effort)
+
+    def _one_sheet(self, chosen: SheetSet, effort: knapsack.Effort) -> bool:
         """Whether one sheet yields everything, settled within bounds."""
         pairs = list(zip(self.pieces.kinds, self.pieces.counts, strict=True))
-        effort = knapsack.Effort(blocks=self.effort.blocks)
         answer = knapsack.all_fit(pairs, *chosen[0].size, is_over=self.stop, effort=effort)
         if answer.tree:
             self._accept_musts(chosen, (answer.tree,))
         return answer.verdict is Verdict.IMPOSSIBLE
 
-    def _several_sheets(self, chosen: SheetSet) -> bool:
+    def _several_sheets(self, chosen: SheetSet, effort: knapsack.Effort) -> bool:
         """Whether several sheets together yield less area than the pieces have."""
         items = [knapsack.Item(k, n, k.area) for k, n in zip(self.pieces.kinds, self.pieces.counts, strict=True)]
-        effort = knapsack.Effort(blocks=self.effort.blocks)
         found = knapsack.most_valuable(items, sizes(chosen), is_over=self.stop, effort=effort, seed=self.seed)
         if found.value == self.pieces.area:
             self._accept_musts(chosen, found.trees)
