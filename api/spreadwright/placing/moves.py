@@ -101,7 +101,12 @@ BETWEEN_MARKS = 1
 FAR, FAR_COSTS = 6 * TICKS[Unit.INCH], 2
 """What it costs more to read a distance of more than 6 in (152.4 mm)."""
 
+NEAR, BY_PIECE_COSTS = TICKS[Unit.INCH] // 2, 2
+"""What it costs more to measure over 1/2 in (12.7 mm) from a piece: that piece's own error is carried on. A narrower
+gap is seen as a gap, so it had better be measured."""
+
 _READ = frozenset({MoveKind.OFFSET, MoveKind.GAP})
+_MEASURED = frozenset({MoveKind.SPACER, MoveKind.GAP})
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +133,9 @@ class Move:
     def cost(self) -> int:
         """How hard it is."""
         is_far = self.kind in _READ and self.exact > FAR
-        return COSTS[self.kind] + BETWEEN_MARKS * (self.reading != self.exact) + FAR_COSTS * is_far
+        is_by_piece = self.kind in _MEASURED and self.exact > NEAR and any(line.piece != PAGE for line in self.lines)
+        is_nearly = self.reading != self.exact
+        return COSTS[self.kind] + BETWEEN_MARKS * is_nearly + FAR_COSTS * is_far + BY_PIECE_COSTS * is_by_piece
 
 
 def cost_of(moves: Iterable[Move]) -> tuple[int, int]:

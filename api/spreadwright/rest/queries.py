@@ -71,7 +71,9 @@ def _name(description: str, **options: Any) -> String:
 
 def _one_of(description: str, known: Sequence[str], **options: Any) -> String:
     described = description.format(known=", ".join(known))
-    return String(validate=OneOf(known, error="is not known"), metadata={"description": described}, **options)
+    return String(
+        validate=OneOf(known, error="has a value that is not known"), metadata={"description": described}, **options
+    )
 
 
 def _whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
