@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from spreadwright.drawing.booklet.blocks import Block, Section, grid, lead, listed
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.lengths import with_unit
+from spreadwright.tolerance import amount
 from spreadwright.words import gettext as _
 
 
@@ -27,4 +28,4 @@ def _blocks(plan: BookletPlan) -> Iterator[Block]:
 
 
 def _off(plan: BookletPlan, length: int) -> str:
-    return f"± {with_unit(length, plan.bench.unit)}" if length else _("as bought")
+    return f"± {amount(length, plan.bench.unit)}" if length else _("as bought")
