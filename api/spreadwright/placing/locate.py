@@ -15,7 +15,7 @@ from spreadwright.placing.candidates import moves_along, moves_of_both
 from spreadwright.placing.joining import bases
 from spreadwright.placing.landing import landed
 from spreadwright.placing.layers import PlacedPiece
-from spreadwright.placing.moves import PAGE, End, Line, Move, MoveKind, cost_of, edge
+from spreadwright.placing.moves import NEAR, PAGE, End, Line, Move, MoveKind, cost_of, edge
 from spreadwright.placing.table import Table
 
 MOST_COMPARED = 40
@@ -94,11 +94,13 @@ def easiest_moves(piece: PlacedPiece, table: Table) -> tuple[Move, ...]:
     return min([*choices, (across, down)], key=cost_of)
 
 
-def _ease(move: Move, piece: PlacedPiece, table: Table) -> tuple[int, int, int, int, int]:
-    """How easy one move along a direction is; the last figures keep ties stable."""
+def _ease(move: Move, piece: PlacedPiece, table: Table) -> tuple[int, ...]:
+    """How easy one move along a direction is: of equally easy ones the board, and narrow gaps, go before pieces."""
     line = move.lines[0]
     kinds = list(MoveKind)
-    return (move.cost, move.exact, _away(line, piece, table), move.end is End.END, kinds.index(move.kind))
+    is_narrow = move.kind is MoveKind.GAP and move.exact <= NEAR
+    by_piece = line.piece != table.board and not is_narrow
+    return (move.cost, by_piece, move.exact, _away(line, piece, table), move.end is End.END, kinds.index(move.kind))
 
 
 def _away(line: Line, piece: PlacedPiece, table: Table) -> int:

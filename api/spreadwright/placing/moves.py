@@ -106,7 +106,7 @@ NEAR, BY_PIECE_COSTS = TICKS[Unit.INCH] // 2, 2
 gap is seen as a gap, so it had better be measured."""
 
 _READ = frozenset({MoveKind.OFFSET, MoveKind.GAP})
-_MEASURED = frozenset({MoveKind.SPACER, MoveKind.GAP})
+_MEASURED = frozenset({MoveKind.SPACER, MoveKind.EQUAL_GAP, MoveKind.GAP})
 
 
 @dataclass(frozen=True, slots=True)
