@@ -1,6 +1,8 @@
 from dataclasses import replace
 
 from builder import sound, spoilt
+from spreadwright.cutting.sentences import sentences
+from spreadwright.cutting.steps import Arrival, Fate
 from spreadwright.document import read_recipe
 from spreadwright.model import INCH_BENCH, Hand
 from spreadwright.store import Collection
@@ -13,7 +15,7 @@ def words(data: bytes, bench=INCH_BENCH):
 
 def test_first_cut_lays_the_sheet_and_tells_what_falls():
     first = words(sound())[0]
-    assert first.board == "Lay sheet 3 (plain, 12 × 12 in) against the fence, top edge up."
+    assert first.board == "Lay sheet 3 (plain, 12 × 12 in) on the board, its top edge at the fence."
     assert first.setting == "Set the scale to 7 in for the part that stays, and cut."
     assert first.falls == "What falls is a part of 5 × 12 in. Set it aside until cut 3."
     assert first.stays == "What stays is a part of 7 × 12 in. It is cut further."
@@ -23,7 +25,7 @@ def test_turns_are_told_where_they_are_made():
     boards = [each.board for each in words(sound())]
     assert boards[1].endswith("Turn it a quarter to the left. Its top edge now lies to the left.")
     assert boards[3].endswith("Turn it a quarter to the right. Its top edge now lies at the fence again.")
-    assert boards[4].endswith("against the fence, its top edge to the right.")
+    assert boards[4].endswith("on the board, its top edge to the right.")
     assert boards[5] == "Leave the part of 12 × 9 in on the board."
 
 
@@ -57,13 +59,13 @@ def test_sheets_on_one_another_are_told_with_the_pieces_of_both():
     stacking = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, stack=2))
     only = words(spoilt(strips), stacking)[-1]
     assert only.board.startswith(
-        "Lay sheets 4 and 5 (print, 12 × 12 in) on one another against the fence, top edges up."
+        "Lay sheets 4 and 5 (print, 12 × 12 in) on one another on the board, top edges at the fence."
     )
     assert only.together == "both sheets together"
     assert only.falls == (
         "What falls are “strip-2” (E2) and “strip-4” (E4), each 6 × 12 in. Put them on the pile of the left page."
     )
-    assert only.stays.endswith("Put 1 on the pile of the left page. Put 1 on the pile of the right page.")
+    assert only.stays.endswith("each 6 × 12 in. Put one on the pile of each page.")
 
 
 def test_left_hand_turns_the_other_way():
@@ -88,3 +90,20 @@ def test_caution_stands_with_narrow_strips_only():
         narrow = min(min(rect.width, rect.height) for rect in sides)
         assert bool(each.caution) == (narrow < INCH_BENCH.trimmer.shortest)
         assert not each.caution or "1/4 in" in each.caution
+        falls = step.falling.rect
+        assert ("falls" in each.caution) <= (min(falls.width, falls.height) < INCH_BENCH.trimmer.shortest)
+
+
+def test_part_that_is_taken_up_is_told_how_it_lies():
+    cutting = cut(read_recipe(sound()), INCH_BENCH)
+    told = {step.number: words.board for step, words in zip(cutting.steps, cutting.words, strict=True)}
+    taken = [step.number for step in cutting.steps if step.arrival is Arrival.PICKED_UP]
+    assert taken and all("top edge now lies" in told[number] for number in taken)
+
+
+def test_part_that_is_taken_up_without_a_turn_is_told_how_it_lies():
+    step = next(s for s in cut(read_recipe(sound()), INCH_BENCH).steps if s.number == 3)
+    spare = replace(step.kept, fate=Fate.SPARE)
+    lying = replace(step, turned=0, quarter_turns_left=0, falling=spare, kept=spare)
+    board = sentences(lying, "plain", INCH_BENCH, {}, {}).board
+    assert board.endswith("that you set aside at cut 1. Lay it with its top edge at the fence.")

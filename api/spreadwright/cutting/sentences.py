@@ -78,11 +78,15 @@ def together(count: int) -> str:
 
 def _caution(step: CutStep, bench: Bench) -> str:
     """What to take care of where a strip is narrower than can be held safely: held ones before those that fall."""
-    shortest, held = bench.trimmer.shortest, min(_side(step.kept.rect, step), step.length)
-    falls = _side(step.falling.rect, step)
-    if held < shortest:
-        told = _("This strip is only {width} wide: hold it with a ruler, not with your fingers.")
-        return told.format(width=with_unit(held, bench.unit))
+    shortest = bench.trimmer.shortest
+    falls, stays = _side(step.falling.rect, step), _side(step.kept.rect, step)
+    if min(stays, step.length) < shortest:
+        told = (
+            _("The strip that stays under the clamp is only {width} wide: hold it with a ruler, not with your fingers.")
+            if stays <= step.length
+            else _("The strip that you cut is only {width} wide: hold it with a ruler, not with your fingers.")
+        )
+        return told.format(width=with_unit(min(stays, step.length), bench.unit))
     if falls < shortest:
         told = _("The strip that falls is only {width} wide: let it fall, and do not reach for it.")
         return told.format(width=with_unit(falls, bench.unit))
@@ -108,17 +112,17 @@ def _board(step: CutStep, paper: str, bench: Bench) -> str:
 def _new_sheet(step: CutStep, paper: str, size: str) -> str:
     if len(step.sheets) == 1:
         told = {
-            UPRIGHT: _("Lay sheet {number} ({paper}, {size}) against the fence, top edge up."),
-            TO_THE_LEFT: _("Lay sheet {number} ({paper}, {size}) against the fence, its top edge to the left."),
-            HALF_ROUND: _("Lay sheet {number} ({paper}, {size}) against the fence, its top edge towards you."),
-            TO_THE_RIGHT: _("Lay sheet {number} ({paper}, {size}) against the fence, its top edge to the right."),
+            UPRIGHT: _("Lay sheet {number} ({paper}, {size}) on the board, its top edge at the fence."),
+            TO_THE_LEFT: _("Lay sheet {number} ({paper}, {size}) on the board, its top edge to the left."),
+            HALF_ROUND: _("Lay sheet {number} ({paper}, {size}) on the board, its top edge towards you."),
+            TO_THE_RIGHT: _("Lay sheet {number} ({paper}, {size}) on the board, its top edge to the right."),
         }
         return told[step.quarter_turns_left].format(number=step.sheet, paper=paper, size=size)
     told = {
-        UPRIGHT: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges up."),
-        TO_THE_LEFT: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges left."),
-        HALF_ROUND: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges near you."),
-        TO_THE_RIGHT: _("Lay sheets {numbers} ({paper}, {size}) on one another against the fence, top edges right."),
+        UPRIGHT: _("Lay sheets {numbers} ({paper}, {size}) on one another on the board, top edges at the fence."),
+        TO_THE_LEFT: _("Lay sheets {numbers} ({paper}, {size}) on one another on the board, top edges left."),
+        HALF_ROUND: _("Lay sheets {numbers} ({paper}, {size}) on one another on the board, top edges near you."),
+        TO_THE_RIGHT: _("Lay sheets {numbers} ({paper}, {size}) on one another on the board, top edges right."),
     }
     numbers = listed([str(number) for number in step.sheets])
     lay = told[step.quarter_turns_left].format(numbers=numbers, paper=paper, size=size)
@@ -128,8 +132,10 @@ def _new_sheet(step: CutStep, paper: str, size: str) -> str:
 
 def _turn(step: CutStep) -> tuple[str, ...]:
     """The turn and how the part then lies; a new sheet is told how it lies already."""
-    if not step.turned or step.arrival is Arrival.NEW_SHEET:
+    if step.arrival is Arrival.NEW_SHEET:
         return ()
+    if not step.turned:
+        return () if step.arrival is Arrival.STAYS else (_lies(step),)
     lies = {
         UPRIGHT: _("Its top edge now lies at the fence again."),
         TO_THE_LEFT: _("Its top edge now lies to the left."),
@@ -142,6 +148,17 @@ def _turn(step: CutStep) -> tuple[str, ...]:
         2: _("Turn it half round."),
     }
     return turns[step.turned], lies[step.quarter_turns_left]
+
+
+def _lies(step: CutStep) -> str:
+    """How a part lies that is taken up and not turned."""
+    lies = {
+        UPRIGHT: _("Lay it with its top edge at the fence."),
+        TO_THE_LEFT: _("Lay it with its top edge to the left."),
+        HALF_ROUND: _("Lay it with its top edge towards you."),
+        TO_THE_RIGHT: _("Lay it with its top edge to the right."),
+    }
+    return lies[step.quarter_turns_left]
 
 
 def _setting(step: CutStep, bench: Bench) -> str:
@@ -187,6 +204,8 @@ def _goes(share: Share, page_of: Mapping[str, str]) -> tuple[str, ...]:
     """Where a part goes that falls or stays."""
     if share.fate is Fate.PIECE:
         pages = [page_of[each] for each in share.ids]
+        if sorted(pages) == ["left", "right"]:
+            return (_("Put one on the pile of each page."),)
         return tuple(_to_pile(page, pages.count(page), len(pages)) for page in dict.fromkeys(pages))
     if share.fate is Fate.SET_ASIDE:
         return (_("Set it aside until cut {cut}.").format(cut=share.until),)

@@ -8,6 +8,7 @@ from spreadwright.model import Bench, Piece
 from spreadwright.tolerance.deviation import Deviation
 from spreadwright.tolerance.trace import Side, Sides, Traced
 from spreadwright.words import gettext as _
+from spreadwright.words import listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,8 +79,8 @@ def why(deviation: Deviation, unit: Unit) -> str:
 
 
 def _cause(deviation: Deviation) -> str:
-    cuts = ", ".join(str(source.number) for source, _times in deviation.terms)
-    if not cuts:
+    cuts = listed([str(source.number) for source, _times in deviation.terms])
+    if not deviation.terms:
         return _("Both edges came with the sheet.")
     if deviation.terms[1:]:
         return _("It is what cuts {cuts} left, and takes up their errors.").format(cuts=cuts)
