@@ -2,6 +2,7 @@ import os
 import re
 import subprocess
 import sys
+from dataclasses import replace
 from io import BytesIO
 
 import pikepdf
@@ -11,7 +12,7 @@ import pytest
 from builder import sound, spoilt
 from spreadwright.document import read_recipe
 from spreadwright.errors import InvalidDocument
-from spreadwright.lengths import with_unit
+from spreadwright.lengths import TICKS, Unit, with_unit
 from spreadwright.model import INCH_BENCH
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway, cut, fitting_set, place
@@ -173,3 +174,20 @@ def test_recipe_that_no_set_fits_is_printed_without_papers():
     assert dress(reading.model, None, (), None) is None
     words = words_of(booklet(reading, INCH_BENCH, None))
     assert "Ground plain 2 12 × 12 in" in words and "in the papers" not in words
+
+
+def test_what_is_needed_follows_from_the_recipe_and_not_from_the_bench(reading):
+    long = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, length=24 * TICKS[Unit.INCH]))
+    assert "An arm trimmer that cuts at least 12 in;" in words_of(booklet(reading, long, None))
+
+
+def test_adhesive_that_holds_nothing_is_not_needed(reading, words):
+    assert place(reading, INCH_BENCH).adhesive.bead == 0 and len(INCH_BENCH.adhesives) == 2
+    assert "Dry adhesive tape" in words and "Liquid glue that lays a bead" not in words
+
+
+@pytest.mark.parametrize(("licence", "is_asked"), [("CC-BY-4.0", True), ("CC-BY-SA-4.0", True), ("CC0-1.0", False)])
+def test_designer_is_to_be_named_where_the_licence_asks_for_it(licence, is_asked):
+    reading = read_recipe(spoilt(lambda recipe: recipe.update(licence=licence)))
+    words = words_of(booklet(reading, INCH_BENCH, None))
+    assert f"Licence: {licence}." in words and ("Name the designer" in words) == is_asked

@@ -10,8 +10,9 @@ from spreadwright.drawing.booklet import BookletPlan, Exactness, Format, PhotoLi
 from spreadwright.drawing.placement import placement_figure
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.errors import Severity
-from spreadwright.model import Bench, Colourway, PaperSet, Recipe
+from spreadwright.model import Adhesive, Bench, Colourway, PaperSet, Recipe
 from spreadwright.photos import print_label, share_text
+from spreadwright.placing import Adhesives
 from spreadwright.tasks.colourways import chosen_colourway
 from spreadwright.tasks.cut import cut
 from spreadwright.tasks.draw import placement_plan, sheet_plans
@@ -115,11 +116,18 @@ def booklet(
             photos=_photo_lines(photos(reading, bench), bench),
             glue_cautions=placing.cautions,
             adhesive=placing.adhesive.words,
+            adhesives=_used(placing.adhesive, bench),
             exactness=_exactness(found),
             watched=_watched(found),
             address=address,
         )
         return booklet_pdf(plan, paper, told=told)
+
+
+def _used(held: Adhesives, bench: Bench) -> tuple[Adhesive, ...]:
+    """The adhesives of a bench that hold anything, in its order."""
+    used = {each.adhesive for each in (*held.pieces, *held.photos)}
+    return tuple(each for each in bench.adhesives if each in used)
 
 
 def _exactness(found: Tolerance) -> tuple[Exactness, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from markupsafe import Markup
 
 from spreadwright.drawing.booklet.blocks import Block, Figure, Section, grid, listed, paragraphs
+from spreadwright.drawing.booklet.board import board_for
 from spreadwright.drawing.booklet.code import code_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.typeset import picture
@@ -13,6 +14,7 @@ from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Size
 from spreadwright.lengths import size_text, with_unit
 from spreadwright.model import Adhesive, Bench, Kind, Measures, Side, Wetness
+from spreadwright.tolerance import amount
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
 
@@ -34,8 +36,15 @@ def about(plan: BookletPlan) -> Block:
     if recipe.authors:
         lines.append(_("Designed by {authors}.").format(authors=", ".join(recipe.authors)))
     if recipe.licence:
-        lines.append(_("Licence: {licence}. Name the designer when you pass it on.").format(licence=recipe.licence))
+        lines.append(_licence(recipe.licence))
     return paragraphs(*lines)
+
+
+def _licence(licence: str) -> str:
+    """Whether the designer is to be named is said only of licences that ask for it."""
+    if licence.upper().startswith("CC-BY"):
+        return _("Licence: {licence}. Name the designer when you pass it on.").format(licence=licence)
+    return _("Licence: {licence}.").format(licence=licence)
 
 
 def code(plan: BookletPlan) -> Block | None:
@@ -48,7 +57,7 @@ def code(plan: BookletPlan) -> Block | None:
 
 def needs(plan: BookletPlan) -> Section:
     """Papers, tools and prints."""
-    blocks = (_papers(plan), listed([*_tools(plan.bench), *_prints(plan)]))
+    blocks = (_papers(plan), listed([*_tools(plan), *_prints(plan)]))
     return Section(_("What you need"), blocks, level=2)
 
 
@@ -83,19 +92,25 @@ def _paper(plan: BookletPlan, role: str, kinds: dict[Kind, str]) -> str:
     return named.format(paper=choice.paper.title)
 
 
-def _tools(bench: Bench) -> Iterator[str]:
-    trimmer = bench.trimmer
-    told = {
-        Measures.KEPT: _("An arm trimmer that cuts at least {length}; its scale shows the part that stays."),
-        Measures.FALLING: _("An arm trimmer that cuts at least {length}; its scale shows the part that falls."),
-    }
-    yield told[trimmer.measures].format(length=with_unit(trimmer.length, bench.unit))
+def _tools(plan: BookletPlan) -> Iterator[str]:
+    bench = plan.bench
+    if plan.steps:
+        yield _trimmer(bench, board_for(plan.steps).deep)
     if bench.ruler.width:
         yield _("A ruler {width} wide.").format(width=with_unit(bench.ruler.width, bench.unit))
     else:
         yield _("A ruler.")
-    for adhesive in bench.adhesives:
+    for adhesive in plan.adhesives:
         yield _adhesive(adhesive, bench)
+
+
+def _trimmer(bench: Bench, longest: int) -> str:
+    """What it must be able to do: `longest` is the longest cut of the recipe, ticks."""
+    told = {
+        Measures.KEPT: _("An arm trimmer that cuts at least {length}; its scale shows the part that stays."),
+        Measures.FALLING: _("An arm trimmer that cuts at least {length}; its scale shows the part that falls."),
+    }
+    return told[bench.trimmer.measures].format(length=amount(longest, bench.unit))
 
 
 def _adhesive(adhesive: Adhesive, bench: Bench) -> str:

@@ -9,7 +9,7 @@ from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.placement import PlacementPlan
 from spreadwright.drawing.sheet import SheetPlan
 from spreadwright.geometry import Size
-from spreadwright.model import Bench, Colourway, Piece, Recipe
+from spreadwright.model import Adhesive, Bench, Colourway, Piece, Recipe
 from spreadwright.placing import PlaceStep
 
 
@@ -62,6 +62,7 @@ class BookletPlan:
         cut_cautions: What is said before the first cut.
         glue_cautions: What is said before anything is glued.
         adhesive: What sticks which piece, and how much of it is needed, in sentences.
+        adhesives: Those that anything is held by.
         exactness: One entry for each piece that is cut.
         watched: What is worth watching because of it, in sentences.
         address: Where the recipe is found; empty when it is nowhere.
@@ -82,6 +83,7 @@ class BookletPlan:
     photos: Sequence[PhotoLine]
     glue_cautions: Sequence[str]
     adhesive: Sequence[str] = ()
+    adhesives: Sequence[Adhesive] = ()
     exactness: Sequence[Exactness] = ()
     watched: Sequence[str] = ()
     address: str = ""
