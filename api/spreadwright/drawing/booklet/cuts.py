@@ -1,6 +1,7 @@
 """The pages at the trimmer: cautions, how to read the pictures, every sheet with its cuts, the piles."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -104,7 +105,8 @@ def _sheet(
     shown = size_text(size.width, size.height, plan.bench.unit) if size else ""
     title = _("{sheet}: {paper}, {size}").format(sheet=sheet.heading, paper=sheet.role, size=shown)
     alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
-    figure = Figure("sheet", picture(sheet_figure(sheet, prefix=f"s{sheet.sheet.number}-"), alt))
+    drawn = sheet if len(sheet.pages) > 1 else replace(sheet, page_of={})  # a single pile needs no sign
+    figure = Figure("sheet", picture(sheet_figure(drawn, prefix=f"s{sheet.sheet.number}-"), alt))
     entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
     return Section(title, (figure, Steps("cuts", entries)), level=2, is_new_page=is_new_page)
 
