@@ -64,3 +64,12 @@ def test_lines_keep_within_the_measure():
 
 def test_a_word_longer_than_the_measure_stands_alone():
     assert wrapped("an extraordinarily long word", SANS, 2000)[1] == "extraordinarily"
+
+
+def test_unbroken_spaces_keep_their_words_together():
+    assert wrapped("« abc » : def", SANS, 10) == ("«", "abc", "»", ":", "def")
+    assert wrapped("«\u202fabc\u202f»\u00a0: def", SANS, 10) == ("«\u202fabc\u202f»\u00a0:", "def")
+
+
+def test_narrow_unbroken_space_is_narrower_than_a_space():
+    assert width("a", SANS) < width("a\u202f", SANS) < width("a ", SANS)

@@ -76,6 +76,11 @@ def test_no_translation_is_left_to_be_reviewed(language):
     assert [message.id for message in catalogue(language).values() if message.fuzzy] == []
 
 
+def test_french_signs_stand_behind_unbroken_spaces():
+    wrong = re.compile("(?<!\u202f)[;!?»]|«(?!\u202f)|(?<!\u00a0):")
+    assert [m.string for m in catalogue("fr").values() if any(map(wrong.search, forms(m.string)))] == []
+
+
 def test_no_message_hides_in_a_formatted_string():
     hidden = re.compile(r"\{(_|n?gettext)\(")
     assert [path.name for path in SOURCES.rglob("*.py") if hidden.search(path.read_text())] == []

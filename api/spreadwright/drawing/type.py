@@ -16,6 +16,10 @@ from spreadwright.drawing.path import Path, Point
 from spreadwright.drawing.theme import BODY, INK
 
 _THIN_SPACE = "\u2009"
+_NARROW_SPACE = "\u202f"
+"""The unbroken space of French before ; ! ? and inside « »; no font has it."""
+_WORD = re.compile(r"[^ \t\n]+")
+"""Words as lines may break between them: an unbroken space is none of the breaks."""
 _FRACTION = re.compile(r"(?<![\d/])\d+/\d+(?![\d/])")
 _BEFORE_FRACTION = re.compile(r"(?<=\d) (?=\d+/\d+(?![\d/]))")
 _BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:in|mm|cm|pt|g/m²|dpi|%)(?!\w))")
@@ -93,7 +97,7 @@ def outline(text: str, at: Point, style: Style, *, align: Align = Align.START) -
 def wrapped(text: str, style: Style, measure: int) -> tuple[str, ...]:
     """The words broken into lines that run no further than `measure`, ticks; a longer word stands alone."""
     lines: list[str] = []
-    for word in text.split():
+    for word in _WORD.findall(text):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width(longer, style) <= measure:
             lines[-1] = longer
@@ -108,7 +112,7 @@ def spaced(text: str) -> str:
     >>> spaced("11 1/2 in").replace("\u2009", "|")
     '11|1/2|in'
     """
-    text = _BEFORE_FRACTION.sub(_THIN_SPACE, unicodedata.normalize("NFC", text))
+    text = _BEFORE_FRACTION.sub(_THIN_SPACE, unicodedata.normalize("NFC", text).replace(_NARROW_SPACE, _THIN_SPACE))
     return _BEFORE_UNIT.sub(_THIN_SPACE, text)
 
 
