@@ -44,7 +44,7 @@ def test_photo_lies_as_its_mat_lies_on_the_page():
 def test_best_print_and_what_is_lost_of_it_in_words():
     mat = found().of("mat-1")
     assert share_text(mat.trims[0].lost) == "11.8 %"
-    assert mat.words == "Trim it from a print of 3 1/2 × 5 in (9 × 13 cm); 11.8 % of the print falls."
+    assert mat.words == "Trim it from a print of 3 1/2 × 5 in (9 × 13 cm); 11.8 % of the print is cut off."
     assert (str(mat.fine), str(mat.coarse)) == ("975 × 1425", "488 × 713")
 
 

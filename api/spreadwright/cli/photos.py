@@ -66,7 +66,7 @@ def _print(found: Photographs) -> None:
 
 
 def _heads() -> tuple[str, ...]:
-    pixels, prints = _("Pixels at 300, at 150 per inch"), _("From a print of (share that falls)")
+    pixels, prints = _("Pixels at 300, at 150 per inch"), _("From a print of (share cut off)")
     return _("Mat"), _("Border"), _("Trim to"), pixels, prints
 
 

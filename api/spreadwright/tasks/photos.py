@@ -141,5 +141,5 @@ def _words(size: Size, found: tuple[Trim, ...], unit: Unit) -> str:
     named = print_label(found[0].print, unit)
     if not found[0].lost:
         return _("A print of {print} fits as it is.").format(print=named)
-    told = _("Trim it from a print of {print}; {share} of the print falls.")
+    told = _("Trim it from a print of {print}; {share} of the print is cut off.")
     return told.format(print=named, share=share_text(found[0].lost))

@@ -20,7 +20,7 @@ def photographs(plan: BookletPlan) -> Section:
         _("Page"),
         _("Trim to"),
         _("Border"),
-        _("From a print of (share that falls)"),
+        _("From a print of (share cut off)"),
         _("Pixels at 300, at 150 per inch"),
     )
     rows = [_row(line, plan.bench) for line in plan.photos]
