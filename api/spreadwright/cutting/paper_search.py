@@ -130,6 +130,7 @@ class PaperSearch:
                 self._raise_bound(cost(chosen))
             if number == 0:
                 self._quick()
+                self._descend()
             if self.stop() or number == self.effort.sets or (self.best and self.best.cost <= cost(chosen)):
                 return False
             is_refuted = self._is_refuted(chosen) and is_refuted
@@ -146,6 +147,17 @@ class PaperSearch:
         """A first plan: whatever sheets there are, opened one after the other."""
         for order in openings(self.all_sheets):
             self._insert(order, 40)
+
+    def _descend(self) -> None:
+        """Leaves sheets of the first plan away, one after the other, as long as the others do."""
+        while self.best and not self.stop():
+            chosen = tuple(sheet for sheet, _ in self.best.cut)[:-1]
+            area = sum(w * h for w, h in sizes(chosen))
+            if len(chosen) < 2 or cost(chosen) <= self.bound or area < self.pieces.area:
+                return
+            self._several_sheets(chosen, knapsack.Effort(blocks=self.effort.blocks // 5))
+            if not self._has(chosen):
+                return
 
     def _is_refuted(self, chosen: SheetSet) -> bool:
         """Tries to cut everything from just these sheets; whether it is proved that they do not give it."""
