@@ -179,7 +179,7 @@ def test_place_lists_pieces_and_photos(run):
     assert "Glue “panel” (B), 7 × 7 in, onto the left page.\n" in out
     assert "Left edge: flush with the edge of the page.\n      Top edge: flush with the edge of the page." in out
     assert "photo-safe" in out and "archival" not in out
-    assert "Photo on “mat-1”: 3 1/4 × 4 3/4 in" in out
+    assert "\n\nPhotographs\n  Photo on “panel”" in out and "\n  Photo on “mat-1”: 3 1/4 × 4 3/4 in" in out
 
 
 def test_same_steps_in_another_unit(run):

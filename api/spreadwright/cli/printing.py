@@ -82,10 +82,12 @@ def print_placement(placing: Placing) -> None:
         click.echo(f"  {step.number:2}. {step.sentences[0]}")
         for sentence in step.sentences[1:]:
             click.echo(f"      {sentence}")
+    if placing.photos:
+        click.echo("\n" + _("Photographs"))
     unit = placing.bench.unit
     for photo in placing.photos:
         told = _("Photo on “{piece}”: {size}.")
-        click.echo("      " + told.format(piece=photo.on, size=size_text(photo.size.width, photo.size.height, unit)))
+        click.echo("  " + told.format(piece=photo.on, size=size_text(photo.size.width, photo.size.height, unit)))
 
 
 def print_colourways(total: int, found: Sequence[Colourway]) -> None:
