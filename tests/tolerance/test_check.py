@@ -13,6 +13,7 @@ from spreadwright.model import INCH_BENCH, Measures
 from spreadwright.store import Collection
 from spreadwright.tasks import check
 from spreadwright.tasks.tolerance import tolerance
+from spreadwright.words import speaking
 
 INCH, MM = TICKS[Unit.INCH], TICKS[Unit.MILLIMETRE]
 COLLECTION = Collection()
@@ -182,3 +183,14 @@ def test_mat_between_two_cuts_is_better_measured_by_itself():
     [(code, message, remedy)] = findings(reading, bench(INCH // 32))
     assert code == "mat-narrower-than-photo" and "by 3/32 in together" in message
     assert remedy.startswith("Cut in another order and it is up to 1/16 in: on sheet 1 measure ")
+
+
+@pytest.mark.parametrize(
+    ("language", "told"), [("de", "zusammen bis zu 1/32 in breiter"), ("fr", "peuvent dépasser la largeur de la page")]
+)
+def test_findings_speak_the_language_of_the_maker_and_those_of_check_english(language, told):
+    reading = recipe(TWO_SHEETS, [at("wide", "0", "0"), at("slim", "7", "0")])
+    with speaking(language):
+        [(_, message, _)] = findings(reading, bench())
+        [checked] = check(reading, bench()).findings
+    assert told in message and "wider than the page" in checked.message

@@ -48,3 +48,9 @@ def test_one_reading_from_the_edge_is_told_where_it_would_do(free, remedy):
     doubt, found = chain(free)
     finding = doubt.finding(doubt.reach(found), doubt.remedy, Unit.INCH)
     assert finding.remedy.startswith(remedy) and "3/32 in further, over the edge" in finding.message
+
+
+def test_piece_that_should_lie_flush_is_not_told_to_be_laid_flush():
+    doubt, found = chain(0)
+    finding = doubt.finding(doubt.reach(found), doubt.remedy, Unit.INCH)
+    assert "should lie flush with the right edge" in finding.message and "flush" not in finding.remedy

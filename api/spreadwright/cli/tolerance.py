@@ -43,7 +43,7 @@ def _print(found: Tolerance) -> None:
         cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
         click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
     click.echo("\n" + _("About nine makers in ten stay within what is typical, all within the worst.") + "\n")
-    printing.print_findings("what could come out wrong", found.findings)
+    printing.print_findings(_("what could come out wrong"), found.findings)
 
 
 def _rows(found: Tolerance) -> Iterator[tuple[str, ...]]:

@@ -10,7 +10,7 @@ from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.laying import places
 from spreadwright.tolerance import PieceTolerance, partings, piece_tolerances, tolerance_findings, traced
-from spreadwright.words import SOURCE, speaking
+from spreadwright.words import SOURCE, speaking, spoken
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,8 @@ def tolerance(reading: Reading[Recipe], bench: Bench) -> Tolerance:
     sheets = cut_sheets(recipe)
     steps, cut = cut_steps(sheets, bench), pieces(sheets)
     found = traced(sheets, partings(steps, bench.trimmer))
+    placed = placed_pieces(recipe, cut)
     with speaking(SOURCE):
-        placed = placed_pieces(recipe, cut)
-        findings = tolerance_findings(recipe, sheets, steps, placed, places(recipe, placed, bench), bench)
+        laid = places(recipe, placed, bench)
+    findings = tolerance_findings(recipe, sheets, steps, placed, laid, bench, language=spoken())
     return Tolerance(recipe, bench, piece_tolerances(cut, found, bench), findings)

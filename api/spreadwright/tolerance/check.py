@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import reduce
 from itertools import islice, pairwise
 
 from spreadwright.cutting import CutSheet, CutStep
@@ -25,6 +26,8 @@ from spreadwright.tolerance.orders import Reordering, reorderings
 from spreadwright.tolerance.partings import Parting, partings
 from spreadwright.tolerance.pieces import amount
 from spreadwright.tolerance.trace import Traced, traced
+from spreadwright.words import SOURCE, listed, ngettext, speaking
+from spreadwright.words import gettext as _
 
 MOST_COMPARED = 300
 """Pieces on one page; among more, neighbours are not looked for, which would take longer than a check may."""
@@ -48,11 +51,14 @@ def tolerance_findings(
     placed: Sequence[PlacedPiece],
     places: Sequence[PlaceStep],
     bench: Bench,
+    *,
+    language: str = SOURCE,
 ) -> tuple[Finding, ...]:
     """Everything that could come out wrong by the errors of cuts and ruler; for a recipe without errors.
 
     Without the steps with the ruler, `places`, nothing is said of what depends on where pieces are laid. Of equal
-    things about pieces of equal names only the worst is told, and of each kind no more than a few.
+    things about pieces of equal names only the worst is told, and of each kind no more than a few. They are worded in
+    `language`, whatever is spoken.
     """
     cuts = partings(steps, bench.trimmer)
     found = traced(sheets, cuts)
@@ -68,12 +74,13 @@ def tolerance_findings(
     for _over, doubt in ranked:
         kinds.setdefault(type(doubt), []).append(doubt)
     wrong = [doubt for some in kinds.values() for doubt in some[:MOST_TOLD]]
-    remedies = _remedies(wrong[:MOST_REORDERED], everything, sheets, cuts, found, bench)
-    findings = [
-        doubt.finding(doubt.reach(found), remedies.get(index, doubt.remedy), bench.unit)
-        for index, doubt in enumerate(wrong)
-    ]
-    return tuple(_with_the_others(findings, kinds.values()))
+    with speaking(language):
+        remedies = _remedies(wrong[:MOST_REORDERED], everything, sheets, cuts, found, bench)
+        findings = [
+            doubt.finding(doubt.reach(found), remedies.get(index, doubt.remedy), bench.unit)
+            for index, doubt in enumerate(wrong)
+        ]
+        return tuple(_with_the_others(findings, kinds.values()))
 
 
 def _with_the_others(findings: Iterable[Finding], kinds: Iterable[Sequence[Doubt]]) -> Iterator[Finding]:
@@ -83,7 +90,12 @@ def _with_the_others(findings: Iterable[Finding], kinds: Iterable[Sequence[Doubt
         *firsts, last = islice(told, min(len(some), MOST_TOLD))
         yield from firsts
         more = len(some) - MOST_TOLD
-        yield replace(last, message=f"{last.message} {more} more like this are not listed.") if more > 0 else last
+        yield replace(last, message=f"{last.message} {_others(more)}") if more > 0 else last
+
+
+def _others(count: int) -> str:
+    told = ngettext("{count} more like this is not listed.", "{count} more like this are not listed.", count)
+    return told.format(count=count)
 
 
 def doubts(recipe: Recipe, placed: Sequence[PlacedPiece], places: Sequence[PlaceStep], bench: Bench) -> Iterator[Doubt]:
@@ -166,16 +178,28 @@ def _spoils(changed: Traced, found: Traced, everything: Sequence[Doubt]) -> bool
 
 
 def _in_order(better: Reordering, reach: int, bench: Bench) -> str:
-    told = [f"{with_unit(cut.reading, bench.unit)} for {_names(cut, better.sheets[0])}" for cut in better.cuts]
-    shown = ", then ".join(told[:4]) + (" and so on" if told[4:] else "")
-    left = f"up to {amount(reach, bench.unit)}" if reach else "nothing"
-    numbers = " and ".join(str(sheet.number) for sheet in better.sheets)
-    where = f"sheet {numbers}" if len(better.sheets) == 1 else f"sheets {numbers}"
-    return f"Cut in another order and it is {left}: on {where} measure {shown}."
+    numbers = [str(sheet.number) for sheet in better.sheets]
+    where = ngettext("on sheet {numbers}", "on sheets {numbers}", len(numbers)).format(numbers=listed(numbers))
+    cuts = _cuts(better, bench)
+    if not reach:
+        return _("Cut in another order and it is nothing: {where} measure {cuts}.").format(where=where, cuts=cuts)
+    told = _("Cut in another order and it is up to {off}: {where} measure {cuts}.")
+    return told.format(off=amount(reach, bench.unit), where=where, cuts=cuts)
+
+
+def _cuts(better: Reordering, bench: Bench) -> str:
+    told, then = _("{reading} for {parts}"), _("{cuts}, then {cut}")
+    each = [
+        told.format(reading=with_unit(cut.reading, bench.unit), parts=_names(cut, better.sheets[0]))
+        for cut in better.cuts
+    ]
+    shown = reduce(lambda cuts, cut: then.format(cuts=cuts, cut=cut), each[:4])
+    return _("{cuts} and so on").format(cuts=shown) if each[4:] else shown
 
 
 def _names(cut: Parting, sheet: CutSheet) -> str:
     ids = [part.id for part in sheet.parts if part.rect and cut.measured.contains(part.rect)]
     if len(ids) > 3:
-        return f"“{ids[0]}” to “{ids[-1]}” together"
-    return " with ".join(f"“{each}”" for each in ids)
+        return _("“{first}” to “{last}” together").format(first=ids[0], last=ids[-1])
+    quoted, together = [_("“{piece}”").format(piece=each) for each in ids], _("{parts} with {part}")
+    return reduce(lambda parts, part: together.format(parts=parts, part=part), quoted)

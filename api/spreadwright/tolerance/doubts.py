@@ -16,6 +16,8 @@ from spreadwright.tolerance.laid import Laid, Layout
 from spreadwright.tolerance.neighbours import Row
 from spreadwright.tolerance.pieces import amount
 from spreadwright.tolerance.trace import Traced
+from spreadwright.words import gettext as _
+from spreadwright.words import listed
 
 STEP = TICKS[Unit.INCH] // 32
 """A step of more than 1/32 in (0.8 mm) in an edge that should run through is seen: half of the usual smallest mark."""
@@ -25,9 +27,6 @@ STEP_AT_GUTTER = TICKS[Unit.INCH] // 16
 
 PHOTO = "photo"
 """The kind of source that trimming a photo is."""
-
-_SIDES = {Axis.COLUMNS: ("wide", "wider", "width"), Axis.ROWS: ("high", "higher", "height")}
-_ENDS = {Axis.COLUMNS: ("left", "right"), Axis.ROWS: ("top", "bottom")}
 
 
 class Doubt(ABC):
@@ -86,15 +85,35 @@ class RowOverPage(Doubt):
     @property
     def remedy(self) -> str:
         """Trimming."""
-        last, side = self.row[-1].id, _SIDES[self.axis][2]
-        return f"Lay “{last}” last and trim what stands over, or cut the row from the whole {side} of one sheet."
+        told = {
+            Axis.COLUMNS: _(
+                "Lay “{piece}” last and trim what stands over, or cut the row from the whole width of one sheet."
+            ),
+            Axis.ROWS: _(
+                "Lay “{piece}” last and trim what stands over, or cut the row from the whole height of one sheet."
+            ),
+        }
+        return told[self.axis].format(piece=self.row[-1].id)
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the last piece of the row."""
-        ids = _listed([each.id for each in self.row])
-        told = "may come out" if len(self.row) == 1 else "may together come out"
-        message = f"{ids} {told} up to {amount(reach, unit)} {_SIDES[self.axis][1]} than the page."
+        ids = listed([_("“{piece}”").format(piece=each.id) for each in self.row])
+        message = self._told.format(pieces=ids, off=amount(reach, unit))
         return warning("row-overhangs-page", self.row[-1].placed.where, message, remedy)
+
+    @property
+    def _told(self) -> str:
+        if len(self.row) == 1:
+            alone = {
+                Axis.COLUMNS: _("{pieces} may come out up to {off} wider than the page."),
+                Axis.ROWS: _("{pieces} may come out up to {off} higher than the page."),
+            }
+            return alone[self.axis]
+        together = {
+            Axis.COLUMNS: _("{pieces} may together come out up to {off} wider than the page."),
+            Axis.ROWS: _("{pieces} may together come out up to {off} higher than the page."),
+        }
+        return together[self.axis]
 
 
 @dataclass(frozen=True)
@@ -126,8 +145,12 @@ class PastEdge(Doubt):
     def remedy(self) -> str:
         """Another move; or more room, or none."""
         if not self.is_of_cuts:
-            return f"Measure it from the {self._edge} edge of the page, not by what lies on it."
-        return f"Leave more room to the {self._edge} edge, or lay it flush with that."
+            told = _("Measure it from the {edge} of the page, not by what lies on it.")
+        elif self.limit:
+            told = _("Leave more room to the {edge}, or lay it flush with that.")
+        else:
+            told = _("Leave some room to the {edge}, or trim what stands over.")
+        return told.format(edge=self._edge)
 
     @property
     def is_of_cuts(self) -> bool:
@@ -136,15 +159,21 @@ class PastEdge(Doubt):
 
     @property
     def _edge(self) -> str:
-        return _ENDS[self.axis][self.end is End.END]
+        told = {
+            Axis.COLUMNS: (_("left edge"), _("right edge")),
+            Axis.ROWS: (_("top edge"), _("bottom edge")),
+        }
+        return told[self.axis][self.end is End.END]
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at its placement."""
-        free = f"{with_unit(self.limit, unit)} from the {self._edge} edge of the page"
-        message = (
-            f"“{self.piece.id}” should lie {free if self.limit else f'flush with the {self._edge} edge of the page'}"
+        told = (
+            _("“{piece}” should lie {free} from the {edge} of the page and may come out {off} further, over the edge.")
+            if self.limit
+            else _("“{piece}” should lie flush with the {edge} of the page and may come out {off} further, over it.")
         )
-        message += f" and may come out {amount(reach, unit)} further, over the edge."
+        free, off = with_unit(self.limit, unit), amount(reach, unit)
+        message = told.format(piece=self.piece.id, free=free, edge=self._edge, off=off)
         return warning("piece-overhangs-page", self.piece.placed.where, message, remedy)
 
 
@@ -175,15 +204,22 @@ class PhotoOverMat(Doubt):
     @property
     def remedy(self) -> str:
         """A wider border."""
-        return "Make the border wider, or trim the photo to the mat as it came out."
+        return _("Make the border wider, or trim the photo to the mat as it came out.")
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the photo."""
-        borders, wide = with_unit(2 * (self.photo.border or 0), unit), _SIDES[self.axis][0]
-        message = (
-            f"The photo on “{self.mat.id}” should be {borders} less {wide} than its mat; both may be off by "
-            f"{amount(reach, unit)} together, so the mat may vanish under it."
-        )
+        told = {
+            Axis.COLUMNS: _(
+                "The photo on “{piece}” should be {borders} less wide than its mat; both may be off by {off} together, "
+                "so the mat may vanish under it."
+            ),
+            Axis.ROWS: _(
+                "The photo on “{piece}” should be {borders} less high than its mat; both may be off by {off} together, "
+                "so the mat may vanish under it."
+            ),
+        }
+        borders = with_unit(2 * (self.photo.border or 0), unit)
+        message = told[self.axis].format(piece=self.mat.id, borders=borders, off=amount(reach, unit))
         return warning("mat-narrower-than-photo", self.photo.where, message, remedy)
 
 
@@ -212,15 +248,17 @@ class NestedSticksOut(Doubt):
     @property
     def remedy(self) -> str:
         """A wider margin."""
-        return f"Let “{self.lower.name}” show more beside “{self.upper.name}”, or trim one to the other."
+        told = _("Let “{lower}” show more beside “{upper}”, or trim one to the other.")
+        return told.format(lower=self.lower.name, upper=self.upper.name)
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the upper one."""
-        shown = with_unit(self.limit + 1, unit)
-        message = (
-            f"“{self.lower.id}” shows {shown} beside “{self.upper.id}” on both sides together; both may be off by "
-            f"{amount(reach, unit)}, so the upper one may stand over."
+        told = _(
+            "“{lower}” shows {shown} beside “{upper}” on both sides together; both may be off by {off}, "
+            "so the upper one may stand over."
         )
+        shown, off = with_unit(self.limit + 1, unit), amount(reach, unit)
+        message = told.format(lower=self.lower.id, shown=shown, upper=self.upper.id, off=off)
         return warning("nested-piece-overhangs", self.upper.placed.where, message, remedy)
 
 
@@ -246,15 +284,20 @@ class NotLevel(Doubt):
     @property
     def remedy(self) -> str:
         """Cutting both alike."""
-        return "Cut them with one setting, each measured by itself, or trim the larger one to the other."
+        return _("Cut them with one setting, each measured by itself, or trim the larger one to the other.")
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the second one."""
-        across = _SIDES[self.axis.other][2]
-        message = (
-            f"“{self.first.id}” and “{self.second.id}” should run on in one line, but typically differ in {across} "
-            f"by up to {amount(reach, unit)}."
-        )
+        told = {
+            Axis.COLUMNS: _(
+                "“{first}” and “{second}” should run on in one line, but typically differ in height by up to {off}."
+            ),
+            Axis.ROWS: _(
+                "“{first}” and “{second}” should run on in one line, but typically differ in width by up to {off}."
+            ),
+        }
+        off = amount(reach, unit)
+        message = told[self.axis].format(first=self.first.id, second=self.second.id, off=off)
         return note("edges-not-level", self.second.placed.where, message, remedy)
 
 
@@ -286,17 +329,13 @@ class UnevenGap(Doubt):
     @property
     def remedy(self) -> str:
         """Measuring the gap itself."""
-        return "Lay one of them by the gap to the other, with a strip of that width between them."
+        return _("Lay one of them by the gap to the other, with a strip of that width between them.")
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the second one."""
-        message = (
-            f"The gap of {with_unit(self.gap, unit)} between “{self.first.id}” and “{self.second.id}” is typically off "
-            f"by up to {amount(reach, unit)}, more than half of it."
+        told = _(
+            "The gap of {gap} between “{first}” and “{second}” is typically off by up to {off}, more than half of it."
         )
+        gap, off = with_unit(self.gap, unit), amount(reach, unit)
+        message = told.format(gap=gap, first=self.first.id, second=self.second.id, off=off)
         return note("gap-uneven", self.second.placed.where, message, remedy)
-
-
-def _listed(ids: list[str]) -> str:
-    quoted = [f"“{each}”" for each in ids]
-    return quoted[0] if len(quoted) == 1 else f"{', '.join(quoted[:-1])} and {quoted[-1]}"
