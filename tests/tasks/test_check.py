@@ -307,3 +307,13 @@ def test_recipe_with_errors_is_not_proven():
 def test_document_of_wrong_shapes_gives_findings_only(document):
     report = check(json.dumps(document).encode(), INCH_BENCH)
     assert not report.is_fine and all(finding.remedy for finding in report.findings)
+
+
+@pytest.mark.parametrize(("graduation", "is_small"), [(8128 // 32, True), (8128, False)])
+def test_rounding_is_left_alone_only_where_every_part_changes_little(graduation, is_small):
+    spoil = put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])
+    coarse = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, graduation=graduation))
+    remedies = {f.where: f.remedy for f in check(spoilt(spoil), coarse).findings if f.code == "rounded-to-marks"}
+    remedy = remedies["/sheets/1/columns/0/rows/1/columns"]
+    assert remedy.startswith("Nothing has to be done") == is_small
+    assert ("check the design" in remedy and "31/64 in" in remedy) != is_small

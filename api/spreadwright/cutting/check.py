@@ -7,11 +7,13 @@ from spreadwright.cutting.lie import End, usual_end
 from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
 from spreadwright.errors import Finding, error, nearest_hint, note, warning
-from spreadwright.lengths import Unit, is_mark, neighbours, size_text, text, with_unit
+from spreadwright.lengths import TICKS, Unit, is_mark, neighbours, size_text, text, with_unit
 from spreadwright.model import MOST_PARTS, Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use, part_count
 
 _MOST_LISTED = 8
 """Lengths that stand in one finding."""
+_SMALL_CHANGE = TICKS[Unit.INCH] // 32
+"""What a part may change by less than for nothing to be done about it, ticks."""
 
 
 def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
@@ -176,11 +178,11 @@ def _off_mark(part: Measured, end: End, index: int, bench: Bench) -> Finding:
     before, after = (called(child.region, unit) for child in part.children[at : at + 2])
     below, above = (with_unit(mark, unit) for mark in neighbours(exact, bench.trimmer.graduation))
     message = (
-        f"The cut between {before} and {after} is set to {with_unit(exact, unit)}, "
+        f"The cut between {before} and {after} should be set to {with_unit(exact, unit)}, "
         "between two marks of the trimmer’s scale."
     )
     chosen = with_unit(part.settings[end][index].reading, unit)
-    remedy = f"The nearest marks are {below} and {above}; {chosen} is set. A finer scale comes closer."
+    remedy = f"The nearest marks are {below} and {above}; the steps say {chosen}. A finer scale comes closer."
     return warning("off-graduation", part.region.where, message, remedy)
 
 
@@ -215,7 +217,11 @@ def _rounded(part: Measured, axis: Axis, unit: Unit) -> Finding:
         f"By the marks of the trimmer’s scale the parts of {meant} come out {found}; "
         f"together they are the {with_unit(part.true(axis), unit)} that are there."
     )
-    remedy = "Nothing has to be done: every cut lies on the mark nearest to its place, so errors do not add up."
+    most = max(abs(child.true(axis) - (child.region.along(axis) or 0)) for child in part.children)
+    told = "Nothing has to be done"
+    if most >= _SMALL_CHANGE:
+        told = f"A part changes by up to {with_unit(most, unit)}: check the design, or use a finer scale"
+    remedy = f"{told}. Every cut lies on the mark nearest to its place, so errors do not add up."
     return note("rounded-to-marks", part.region.where, message, remedy)
 
 
