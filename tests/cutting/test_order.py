@@ -1,4 +1,5 @@
 from dataclasses import replace
+from itertools import accumulate, product
 from random import Random
 
 import pytest
@@ -10,7 +11,7 @@ from spreadwright.cutting import cut_sheets, cut_steps, effort
 from spreadwright.cutting.measured import Gauge
 from spreadwright.cutting.order import LEAST_TRIED, Lying, Rules, State, _walk, best_order
 from spreadwright.lengths import TICKS, Unit
-from spreadwright.model import INCH_BENCH, Axis, Branch, Hand, Leaf, Measures, Split, Use
+from spreadwright.model import INCH_BENCH, Axis, Branch, Content, Hand, Leaf, Measures, Split, Use
 from strategies import EIGHTH, INCH, benches, cut_trees, recipe_of
 
 
@@ -22,6 +23,16 @@ def measured(tree, bench=INCH_BENCH):
 def grid(columns: int, rows: int) -> Split:
     cells = Split(Axis.ROWS, (Branch(96 // rows * EIGHTH, Leaf(Use.PIECE, "tile"), times=rows),))
     return Split(Axis.COLUMNS, (Branch(96 // columns * EIGHTH, cells, times=columns),))
+
+
+def least_held(content: Content, shortest: int) -> int:
+    """How many cuts keep a narrow strip if each part is cut from the end that keeps fewer."""
+    if isinstance(content, Leaf):
+        return 0
+    extents = [branch.extent for branch in content.branches]
+    ways = [list(accumulate(each))[:-1] for each in (extents, extents[::-1])]
+    own = min(sum(kept < shortest for kept in way) for way in ways)
+    return own + sum(least_held(branch.content, shortest) for branch in content.branches)
 
 
 @settings(max_examples=300, deadline=None)
@@ -64,6 +75,17 @@ def test_steps_cost_what_their_order_promised(trees, bench):
     assume(steps)
     order = best_order(Gauge(bench.trimmer).sheet(sheets[0]), bench.trimmer)
     assert effort(steps, bench.trimmer).rank == order.rank[:3]
+
+
+@pytest.mark.parametrize(("measures", "hand"), list(product(Measures, Hand)))
+@pytest.mark.parametrize("marks", [EIGHTH, TICKS[Unit.MILLIMETRE]])
+def test_no_strip_is_held_that_would_fall_if_the_other_end_were_kept(marks, measures, hand):
+    trimmer = replace(INCH_BENCH.trimmer, graduation=marks, measures=measures, hand=hand)
+    for seed in range(60):
+        chance = Random(seed)
+        tree = random_tree(chance, 96, 96, chance.choice(list(Axis)), chance.randint(2, 8))
+        steps = cut_steps(cut_sheets(recipe_of(tree)), replace(INCH_BENCH, trimmer=trimmer))
+        assert effort(steps, trimmer).narrow == least_held(tree, trimmer.shortest), seed
 
 
 def test_largest_sheets_are_ordered_too():

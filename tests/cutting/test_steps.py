@@ -1,8 +1,12 @@
 from dataclasses import replace
+from itertools import product
+from random import Random
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from cutting.orders import random_tree
 from spreadwright.cutting import Arrival, CutStep, Fate, cut_sheets, cut_steps
 from spreadwright.geometry import Rect
 from spreadwright.lengths import TICKS, Unit
@@ -175,6 +179,33 @@ def test_split_with_one_part_takes_no_cut():
 def metric(measures: Measures, hand: Hand = Hand.RIGHT) -> Bench:
     trimmer = replace(INCH_BENCH.trimmer, graduation=TICKS[Unit.MILLIMETRE], measures=measures, hand=hand)
     return replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=trimmer)
+
+
+@pytest.mark.parametrize(("measures", "hand"), list(product(Measures, Hand)))
+def test_cuts_counted_from_either_end_lie_within_half_a_mark_of_their_places(measures, hand):
+    for seed in range(60):
+        chance = Random(seed)
+        recipe = recipe_of(random_tree(chance, 96, 96, chance.choice(list(Axis)), chance.randint(2, 8)))
+        true = followed(recipe, metric(measures, hand)).done
+        for name, rect in promised(recipe).items():
+            for edge in ("left", "top", "right", "bottom"):
+                assert 2 * abs(getattr(true[name], edge) - getattr(rect, edge)) <= TICKS[Unit.MILLIMETRE]
+
+
+@pytest.mark.parametrize("measures", Measures)
+def test_narrow_first_column_falls_where_marks_do_not_meet_the_sheet(measures):
+    split = Split(Axis.COLUMNS, (piece(3 * EIGHTH, "thread"), piece(7 * INCH, "panel"), piece(None, "rest")))
+    first, second = steps_of(split, metric(measures))
+    assert [first.falling.id, second.falling.id, second.kept.id] == ["thread", "panel", "rest"]
+
+
+def test_no_part_is_lost_between_marks_so_that_a_strip_may_fall():
+    mark = TICKS[Unit.MILLIMETRE]
+    inner = Split(Axis.COLUMNS, (piece(None, "wide"), piece(mark // 2, "hair")))
+    rows = Split(Axis.ROWS, (Branch(6 * INCH, inner), piece(None, "low")))
+    split = Split(Axis.COLUMNS, (piece(3 * mark, "thread"), Branch(7 * INCH, rows), piece(None, "end")))
+    true = followed(recipe_of(split), metric(Measures.KEPT)).done
+    assert all(rect.width > 0 for rect in true.values())
 
 
 THREE_STRIPS = Split(Axis.COLUMNS, (piece(4 * INCH, "strip", times=3),))

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from spreadwright.cutting.lie import End, usual_end
+from spreadwright.cutting.lie import End
 from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
 from spreadwright.errors import Finding, error, nearest_hint, note, warning
@@ -146,7 +146,7 @@ def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
         if any(child.true(axis) <= 0 for child in part.children):
             yield _lost(part, axis, bench)
             continue
-        end = usual_end(axis, bench.trimmer.hand)
+        end = next(iter(part.settings))
         for index, setting in enumerate(part.settings[end]):
             if setting.exact != setting.reading and (part.region.where, setting.exact) not in said:
                 said.add((part.region.where, setting.exact))

@@ -6,7 +6,8 @@ mark of where it was designed, however deep it lies in the tree, and the parts s
 there.
 
 Where all places along one direction of a sheet lie on marks, a row or column may be cut from either end. Otherwise
-all cuts count from the same one: from the left edge, or for a left hand from the right one, and from the top edge.
+cuts count from the usual one: from the left edge, or for a left hand from the right one, and from the top edge. In
+both cases an end is passed over where the other one leaves fewer strips under the clamp that are too narrow to hold.
 """
 
 from collections.abc import Iterator, Mapping
@@ -42,7 +43,8 @@ class Measured:
         region: The part; splits that have only one part and take no cut are passed over.
         across: Where it truly begins and ends from left to right, once it is cut.
         down: The same from top to bottom.
-        settings: For each end that may fall first, one entry for each cut, in the order of the cuts.
+        settings: For each end that may fall first, one entry for each cut, in the order of the cuts; the usual end
+            comes first where it may fall.
         children: Its columns or rows.
         shape: Equal for parts that are cut alike, whatever their pieces are called.
     """
@@ -104,11 +106,19 @@ class Gauge:
         return self.part(sheet.root)
 
     def part(self, region: Region) -> Measured:
-        """The same of a part, as if its edges were where they were designed."""
-        free = frozenset(axis for axis in Axis if _is_on_marks(region, axis, self.trimmer.graduation))
-        return self._part(region, _edges(region, Axis.COLUMNS), _edges(region, Axis.ROWS), free)
+        """The same of a part, as if its edges were where they were designed.
 
-    def _part(self, region: Region, across: Edges, down: Edges, free: frozenset[Axis]) -> Measured:
+        Counted from another end, a part no wider than a mark may be lost; then all cuts count from the usual one.
+        """
+        free = frozenset(axis for axis in Axis if _is_on_marks(region, axis, self.trimmer.graduation))
+        across, down = _edges(region, Axis.COLUMNS), _edges(region, Axis.ROWS)
+        found = self._part(region, across, down, free, is_safest=True)
+        if not _is_lost(found):
+            return found
+        plain = self._part(region, across, down, free, is_safest=False)
+        return found if _is_lost(plain) else plain
+
+    def _part(self, region: Region, across: Edges, down: Edges, free: frozenset[Axis], *, is_safest: bool) -> Measured:
         while len(region.children) == 1:
             region = region.children[0]
         axis = region.axis
@@ -117,19 +127,28 @@ class Gauge:
         true = across if axis is Axis.COLUMNS else down
         usual = usual_end(axis, self.trimmer.hand)
         inner = [start for start, _ in (_edges(child, axis) for child in region.children[1:])]
-        settings, cuts = self._cuts(inner, true, usual)
-        allowed = {usual: settings}
-        if axis in free:
-            allowed[usual.other] = self._cuts(inner, true, usual.other)[0]
-        ends = [true[0], *cuts, true[1]]
-        shares = list(pairwise(ends))
+        ends = self._safest(inner, _edges(region, axis), usual) if is_safest else (usual, usual.other)
+        counted = {end: self._cuts(inner, true, end) for end in (ends if axis in free else ends[:1])}
+        allowed = {end: settings for end, (settings, _) in counted.items()}
+        shares = list(pairwise([true[0], *counted[ends[0]][1], true[1]]))
         measured = [
-            self._part(child, *((share, down) if axis is Axis.COLUMNS else (across, share)), free)
+            self._part(child, *((share, down) if axis is Axis.COLUMNS else (across, share)), free, is_safest=is_safest)
             for child, share in _from_kept_end(list(zip(region.children, shares, strict=True)), usual)
         ]
         children = tuple(_from_kept_end(measured, usual))
         shape = self._shape(region, across, down, allowed, children)
         return Measured(region, across, down, allowed, children, shape)
+
+    def _safest(self, inner: list[int], designed: Edges, usual: End) -> tuple[End, ...]:
+        """The ends that leave the fewest narrow strips under the clamp when they fall; the usual one comes first."""
+        held = {
+            end: sum(
+                self.trimmer.shortest > (place - designed[0] if end is End.LAST else designed[1] - place)
+                for place in inner
+            )
+            for end in (usual, usual.other)
+        }
+        return tuple(end for end, narrow in held.items() if narrow == min(held.values()))
 
     def _cuts(self, inner: list[int], true: Edges, end: End) -> tuple[tuple[Setting, ...], list[int]]:
         """The settings in the order of the cuts, and the true places of the cuts from first to last.
@@ -177,6 +196,11 @@ def _edges(region: Region, axis: Axis) -> Edges:
     if span.start is None or span.length is None:
         raise ValueError("a sheet with unknown extents cannot be cut; check the recipe first")
     return span.start, span.start + span.length
+
+
+def _is_lost(measured: Measured) -> bool:
+    """Whether the scale shows one mark for both ends of a part."""
+    return any(child.true(part.axis or Axis.COLUMNS) <= 0 for part in measured.splits() for child in part.children)
 
 
 def _is_on_marks(region: Region, axis: Axis, graduation: int) -> bool:
