@@ -191,3 +191,35 @@ def test_designer_is_to_be_named_where_the_licence_asks_for_it(licence, is_asked
     reading = read_recipe(spoilt(lambda recipe: recipe.update(licence=licence)))
     words = words_of(booklet(reading, INCH_BENCH, None))
     assert f"Licence: {licence}." in words and ("Name the designer" in words) == is_asked
+
+
+def covered(recipe):
+    """A photograph whose mat lies partly under a later piece."""
+    recipe["placements"].append(recipe["placements"].pop(4))
+    recipe["photos"] = [{"on": "base-1", "border": "1/4"}]
+
+
+def test_doubts_about_photographs_are_told_before_gluing():
+    reading = read_recipe(spoilt(covered))
+    words = words_of(booklet(reading, INCH_BENCH, None))
+    told = words.index("The photo on “base-1” meets")
+    assert words.index("Before you glue") < words.index("Watch out") < told < words.index("Gluing the left page")
+    assert "meets" not in words_of(booklet(reading, INCH_BENCH, None, language="de"))
+
+
+def test_narrow_strips_are_told_before_cutting():
+    wide = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, shortest=4 * TICKS[Unit.INCH]))
+    words = words_of(booklet(read_recipe(sound()), wide, None))
+    assert (
+        words.index("Watch out") < words.index("narrower than the 4 in that can be held safely") < words.index("Piles")
+    )
+
+
+def test_layout_of_one_page_has_no_sign_of_a_pile(monkeypatch):
+    drawn: list[str] = []
+    for module in ("labels", "booklet.tags", "booklet.signs"):
+        monkeypatch.setattr(f"spreadwright.drawing.{module}.pile_sign", lambda *_: drawn.append("sign"))
+    booklet(Collection().recipe(SMALL), INCH_BENCH, None)
+    assert not drawn
+    booklet(read_recipe(sound()), INCH_BENCH, None)
+    assert drawn

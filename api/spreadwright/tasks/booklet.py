@@ -13,18 +13,25 @@ from spreadwright.errors import Severity
 from spreadwright.model import Adhesive, Bench, Colourway, PaperSet, Recipe
 from spreadwright.photos import print_label, share_text
 from spreadwright.placing import Adhesives
+from spreadwright.tasks.check import recipe_findings
 from spreadwright.tasks.colourways import chosen_colourway
 from spreadwright.tasks.cut import cut
 from spreadwright.tasks.draw import placement_plan, sheet_plans
 from spreadwright.tasks.photos import Photographs, photos
 from spreadwright.tasks.place import place
 from spreadwright.tasks.tolerance import Tolerance, tolerance
-from spreadwright.words import speaking
+from spreadwright.words import SOURCE, speaking, spoken
 
 __all__ = ["Dress", "Format", "booklet", "dress", "recipe_address"]
 
 LONGEST_ADDRESS = 300
 """A longer one makes a code too fine for a telephone to read from paper."""
+
+_OF_CUTS = frozenset({"strip-too-narrow"})
+_OF_GLUING = frozenset(
+    {"photo-meets-piece", "mat-too-small", "no-print-large-enough", "caption-under-photo", "adhesive-too-wide"}
+)
+"""The warnings of a check that concern whoever holds the paper."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,6 +122,8 @@ def booklet(
             places=placing.steps,
             photos=_photo_lines(photos(reading, bench), bench),
             glue_cautions=placing.cautions,
+            cut_doubts=_doubts(reading, bench, _OF_CUTS),
+            glue_doubts=_doubts(reading, bench, _OF_GLUING),
             adhesive=placing.adhesive.words,
             adhesives=_used(placing.adhesive, bench),
             exactness=_exactness(found),
@@ -122,6 +131,14 @@ def booklet(
             address=address,
         )
         return booklet_pdf(plan, paper, told=told)
+
+
+def _doubts(reading: Reading[Recipe], bench: Bench, codes: frozenset[str]) -> tuple[str, ...]:
+    """The warnings of a check with these codes; findings are worded in English, so that other booklets leave them."""
+    if spoken() != SOURCE:
+        return ()
+    found = (each for each in recipe_findings(reading, bench) if each.code in codes)
+    return tuple(dict.fromkeys(f"{each.message} {each.remedy}" for each in found if each.severity is Severity.WARNING))
 
 
 def _used(held: Adhesives, bench: Bench) -> tuple[Adhesive, ...]:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from markupsafe import Markup
 
 from spreadwright.drawing.booklet.typeset import typeset
+from spreadwright.words import gettext as _
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +93,13 @@ def listed(lines: Sequence[str]) -> Words:
 def cautioned(lines: Sequence[str]) -> Words:
     """Cautions, under the sign."""
     return Words("caution", _set(lines))
+
+
+def watch_out(lines: Sequence[str]) -> tuple[Block, ...]:
+    """What is doubtful about this recipe, under a heading; nothing where nothing is."""
+    if not lines:
+        return ()
+    return Words("subheading", (typeset(_("Watch out")),)), listed(lines)
 
 
 def grid(heads: Sequence[str], rows: Sequence[Sequence[str]], *, kind: str = "grid") -> Grid:

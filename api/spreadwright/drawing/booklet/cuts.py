@@ -7,7 +7,18 @@ from markupsafe import Markup
 
 from spreadwright.cutting import CutStep, CutWords, Fate, Pile, Share
 from spreadwright.drawing.booklet import signs
-from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, Words, cautioned, lead, paragraphs
+from spreadwright.drawing.booklet.blocks import (
+    Block,
+    Entry,
+    Figure,
+    Section,
+    Steps,
+    Words,
+    cautioned,
+    lead,
+    paragraphs,
+    watch_out,
+)
 from spreadwright.drawing.booklet.board import Board, CutPicture, board_for, cut_picture
 from spreadwright.drawing.booklet.pieces import piece_picture, pile_scale
 from spreadwright.drawing.booklet.plan import BookletPlan
@@ -26,7 +37,12 @@ def before_cutting(plan: BookletPlan) -> Section:
     """Cautions first, then what the pictures mean."""
     return Section(
         _("Before you cut"),
-        (cautioned(plan.cut_cautions), Steps("signs", tuple(_signs(plan))), *_uncut(plan)),
+        (
+            cautioned(plan.cut_cautions),
+            *watch_out(plan.cut_doubts),
+            Steps("signs", tuple(_signs(plan))),
+            *_uncut(plan),
+        ),
         is_new_page=True,
     )
 

@@ -2,7 +2,17 @@
 
 from collections.abc import Iterator
 
-from spreadwright.drawing.booklet.blocks import Block, Entry, Figure, Section, Steps, cautioned, lead, listed
+from spreadwright.drawing.booklet.blocks import (
+    Block,
+    Entry,
+    Figure,
+    Section,
+    Steps,
+    cautioned,
+    lead,
+    listed,
+    watch_out,
+)
 from spreadwright.drawing.booklet.page import Distance, Laid, PlacePicture, place_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.typeset import picture, typeset
@@ -18,7 +28,8 @@ def before_gluing(plan: BookletPlan) -> Section:
     alt = _("All pages with their pieces; the small figure is the place in gluing order, the letter is the mark.")
     figure = picture(placement_figure(plan.placement, prefix="o-"), alt)
     how = _("Each piece has its place in gluing order, then its mark. Photographs are dashed; they come last.")
-    blocks = (cautioned(plan.glue_cautions), listed(plan.adhesive), Figure("overview", figure, typeset(how)))
+    overview = Figure("overview", figure, typeset(how))
+    blocks = (cautioned(plan.glue_cautions), *watch_out(plan.glue_doubts), listed(plan.adhesive), overview)
     return Section(_("Before you glue"), blocks, is_new_page=True)
 
 

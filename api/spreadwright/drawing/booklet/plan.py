@@ -61,6 +61,8 @@ class BookletPlan:
         words: One entry for each step at the trimmer.
         cut_cautions: What is said before the first cut.
         glue_cautions: What is said before anything is glued.
+        cut_doubts: What is doubtful about this recipe before the first cut, in sentences.
+        glue_doubts: Likewise before anything is glued.
         adhesive: What sticks which piece, and how much of it is needed, in sentences.
         adhesives: Those that anything is held by.
         exactness: One entry for each piece that is cut.
@@ -82,6 +84,8 @@ class BookletPlan:
     places: Sequence[PlaceStep]
     photos: Sequence[PhotoLine]
     glue_cautions: Sequence[str]
+    cut_doubts: Sequence[str] = ()
+    glue_doubts: Sequence[str] = ()
     adhesive: Sequence[str] = ()
     adhesives: Sequence[Adhesive] = ()
     exactness: Sequence[Exactness] = ()
