@@ -11,12 +11,14 @@ import pytest
 
 from builder import sound, spoilt
 from spreadwright.document import read_recipe
-from spreadwright.errors import InvalidDocument
+from spreadwright.errors import InvalidDocument, Severity
 from spreadwright.lengths import TICKS, Unit, with_unit
 from spreadwright.model import INCH_BENCH
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway, cut, fitting_set, place
 from spreadwright.tasks.booklet import Format, booklet, dress, recipe_address
+from spreadwright.tasks.tolerance import tolerance
+from spreadwright.tolerance import amount
 from spreadwright.words import LANGUAGES
 
 SMALL = "breakfast-on-the-step"
@@ -223,3 +225,16 @@ def test_layout_of_one_page_has_no_sign_of_a_pile(monkeypatch):
     assert not drawn
     booklet(read_recipe(sound()), INCH_BENCH, None)
     assert drawn
+
+
+def test_errors_are_rounded_up_as_on_the_command_line():
+    coarse = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, accuracy=129))
+    words = words_of(booklet(read_recipe(sound()), coarse, None))
+    assert f"± {amount(129, INCH_BENCH.unit)}" in words and "± 0.016 in" in words
+
+
+def test_what_could_come_out_wrong_is_told_in_the_language_of_the_booklet():
+    coarse = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, accuracy=TICKS[Unit.INCH] // 4))
+    warned = [each for each in tolerance(read_recipe(sound()), coarse).findings if each.severity is Severity.WARNING]
+    words = words_of(booklet(read_recipe(sound()), coarse, None, language="de"))
+    assert warned and warned[0].message not in words and "darunter verschwinden kann" in words

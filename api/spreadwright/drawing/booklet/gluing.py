@@ -29,7 +29,7 @@ def before_gluing(plan: BookletPlan) -> Section:
     figure = picture(placement_figure(plan.placement, prefix="o-"), alt)
     how = _("Each piece has its place in gluing order, then its mark. Photographs are dashed; they come last.")
     overview = Figure("overview", figure, typeset(how))
-    blocks = (cautioned(plan.glue_cautions), *watch_out(plan.glue_doubts), listed(plan.adhesive), overview)
+    blocks = (cautioned(plan.glue_cautions), listed(plan.adhesive), *watch_out(plan.glue_doubts), overview)
     return Section(_("Before you glue"), blocks, is_new_page=True)
 
 
