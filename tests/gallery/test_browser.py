@@ -180,4 +180,4 @@ def test_placing_begins_a_printed_page_with_its_picture(browser, address):
     page.close()
     texts = [sheet.get_textpage().get_text_range() for sheet in printed]
     placing = next(text for text in texts if "Before you glue" in text)
-    assert placing.startswith("Placing") and "lay it down as the whole" in placing
+    assert placing.startswith("Placing") and "is the left page itself" in placing
