@@ -25,8 +25,6 @@ class Unit(StrEnum):
 TICKS = {Unit.INCH: 8128, Unit.CENTIMETRE: 3200, Unit.MILLIMETRE: 320}
 """Ticks in one unit."""
 
-UNIT_WORDS = {Unit.INCH: "inches", Unit.CENTIMETRE: "centimetres", Unit.MILLIMETRE: "millimetres"}
-
 FINEST = {Unit.INCH: 127, Unit.CENTIMETRE: 32, Unit.MILLIMETRE: 32}
 """The finest mark of a ruler in that unit, ticks: 1/64 in, 0.1 mm."""
 

@@ -32,9 +32,7 @@ def content_document(content: Content, unit: Unit) -> dict[str, Any]:
     More equal branches than one member may count are written as several.
     """
     if isinstance(content, Leaf):
-        return (
-            {"piece": content.name} if content.use is Use.PIECE else {"spare": True} if content.use is Use.SPARE else {}
-        )
+        return _leaf(content)
     side = "width" if content.axis is Axis.COLUMNS else "height"
     return {
         content.axis.value: [

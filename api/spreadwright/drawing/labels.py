@@ -12,7 +12,7 @@ from itertools import product
 from spreadwright.drawing.canvas import Canvas, filled
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import PILE_HEIGHT, PILE_WIDTH, WHITE, pile_sign
-from spreadwright.drawing.rooms import rooms
+from spreadwright.drawing.rooms import centred, nearest_place, rooms
 from spreadwright.drawing.theme import BODY, LARGE, MM, QUIET, SMALL, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -85,13 +85,13 @@ def part_label(canvas: Canvas, label: Label, drawn: Rect, obstacles: Sequence[Re
     airy, close = (rooms(drawn.inset(edge), near) for edge in (_EDGE, _NEAR_EDGE))
     for kept in _KEPT if label.mark else _KEPT_WITHOUT_MARK:
         for free, form in product((airy, close), _forms(label, kept)):
-            place = _place(form.lying, free, drawn)
+            place = nearest_place(form.lying, free, drawn)
             if place is not None:
                 _draw(canvas, form, place, has_back=not label.mark)
                 return
     if label.mark:
         smallest = _form(label, "mark", _TINY, is_stacked=False, is_turned=drawn.height > drawn.width)
-        _draw(canvas, smallest, _centred(smallest.lying, drawn, drawn), has_back=True)
+        _draw(canvas, smallest, centred(smallest.lying, drawn, drawn), has_back=True)
 
 
 def _forms(label: Label, kept: str) -> Iterator[_Form]:
@@ -110,21 +110,6 @@ def _form(label: Label, kept: str, mark_size: int, *, is_stacked: bool, is_turne
     words = kept.split()
     lines = tuple(line for key, line in offered.items() if key in words)
     return _Form(lines, label.pile if "pile" in words else None, is_stacked, is_turned)
-
-
-def _place(size: Size, free: Sequence[Rect], drawn: Rect) -> Rect | None:
-    """The place nearest to the middle of the part."""
-    places = [_centred(size, drawn, room) for room in free if room.size.fits(size)]
-    middle = _centred(size, drawn, drawn)
-    return min(places, key=lambda p: (abs(p.left - middle.left) + abs(p.top - middle.top), p), default=None)
-
-
-def _centred(size: Size, part: Rect, room: Rect) -> Rect:
-    """A box in the middle of the part, pushed into the room."""
-    left = part.left + (part.width - size.width) // 2
-    top = part.top + (part.height - size.height) // 2
-    left = max(room.left, min(left, room.right - size.width))
-    return Rect.at(left, max(room.top, min(top, room.bottom - size.height)), size)
 
 
 def _draw(canvas: Canvas, form: _Form, place: Rect, *, has_back: bool) -> None:

@@ -1,4 +1,4 @@
-"""Where something can stand: the largest free rectangles of a partly covered one.
+"""Where something can stand: the largest free rectangles of a partly covered one, and the place for a box among them.
 
 Each cover splits every room that it hits into the at most four that lie left, right, above and below of it, each as
 long as the room itself; what lies inside another room is dropped. What remains are the maximal rectangles.
@@ -6,7 +6,7 @@ long as the room itself; what lies inside another room is dropped. What remains 
 
 from collections.abc import Iterable, Sequence
 
-from spreadwright.geometry import Rect
+from spreadwright.geometry import Rect, Size
 
 _MOST = 64
 """More rooms than this are never kept, the roomiest first: a thousand pieces must not take a minute."""
@@ -23,6 +23,21 @@ def rooms(rect: Rect, covers: Iterable[Rect]) -> tuple[Rect, ...]:
         split = {part for room in hit for part in _beside(room, cover)}
         found = _roomiest(whole + _maximal(split, whole))[:_MOST]
     return tuple(_roomiest(found))
+
+
+def nearest_place(box: Size, free: Sequence[Rect], part: Rect) -> Rect | None:
+    """The place of a box in one of the rooms, nearest to the middle of a part; None where it fits in none."""
+    middle = centred(box, part, part)
+    places = [centred(box, part, room) for room in free if room.size.fits(box)]
+    return min(places, key=lambda p: (abs(p.left - middle.left) + abs(p.top - middle.top), p), default=None)
+
+
+def centred(box: Size, part: Rect, room: Rect) -> Rect:
+    """A box in the middle of the part, pushed into the room."""
+    left = part.left + (part.width - box.width) // 2
+    top = part.top + (part.height - box.height) // 2
+    left = max(room.left, min(left, room.right - box.width))
+    return Rect.at(left, max(room.top, min(top, room.bottom - box.height)), box)
 
 
 def _beside(room: Rect, cover: Rect) -> list[Rect]:

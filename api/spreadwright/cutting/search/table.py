@@ -21,11 +21,6 @@ class Table:
         """The area up to which every block that fits is known."""
         return int(self.blocks.state[3])
 
-    @property
-    def finished(self) -> int:
-        """How many blocks have been joined with all smaller ones."""
-        return int(self.blocks.state[2])
-
     def grow(self, most_area: int, most_blocks: int) -> None:
         """Joins blocks, smallest first, up to an area or a number of blocks."""
         loops.grow(self.blocks, self.width, self.height, most_area, most_blocks)

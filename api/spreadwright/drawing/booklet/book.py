@@ -1,15 +1,11 @@
 """The booklet put together: sections, page by page, as HTML with its style sheet, and printed."""
 
 from collections.abc import Callable, Iterator
-from functools import cache
-from importlib.resources import files
-
-from jinja2 import Environment, StrictUndefined, Template
 
 from spreadwright.drawing.booklet import cuts, exact, front, gluing, prints
 from spreadwright.drawing.booklet.blocks import Section
 from spreadwright.drawing.booklet.plan import BookletPlan, Format
-from spreadwright.drawing.booklet.press import family, printed
+from spreadwright.drawing.booklet.press import family, printed, template, text_of
 from spreadwright.words import gettext as _
 from spreadwright.words import spoken
 
@@ -36,7 +32,7 @@ def booklet_pdf(plan: BookletPlan, paper: Format, *, told: Callable[[str], None]
 
 def booklet_html(plan: BookletPlan) -> str:
     """All pages as one document, pictures included."""
-    return _template().render(
+    return template(__package__, "booklet.html").render(
         language=spoken(),
         recipe=plan.recipe,
         subject=plan.recipe.summary,
@@ -76,7 +72,7 @@ def _style(paper: Format) -> str:
     between, __, after = rest.partition("{pages}")
     counted = f"{_quoted(before)} counter(page) {_quoted(between)} counter(pages) {_quoted(after)}"
     return (
-        _file("booklet.css")
+        text_of(__package__, "booklet.css")
         .replace("PAGE_SIZE", _SIZES[paper])
         .replace("SHEET_WIDTH", _SHEET_WIDTHS[paper])
         .replace("PAGE_NUMBER", counted)
@@ -88,14 +84,3 @@ def _style(paper: Format) -> str:
 def _quoted(words: str) -> str:
     """A string of CSS."""
     return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in words) + '"'
-
-
-@cache
-def _template() -> Template:
-    return Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True).from_string(
-        _file("booklet.html")
-    )
-
-
-def _file(name: str) -> str:
-    return files(__package__).joinpath(name).read_text(encoding="utf-8")

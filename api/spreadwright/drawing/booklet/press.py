@@ -5,12 +5,16 @@ shipped fonts.
 """
 
 from collections.abc import Callable
+from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from spreadwright.drawing import fonts
 from spreadwright.drawing.fonts import SCRIPTS, Typeface
 from spreadwright.errors import CannotDraw
+
+if TYPE_CHECKING:
+    from jinja2 import Template
 
 FAMILIES = {"sans": ("SANS", "SANS_MEDIUM", "SANS_BOLD"), "text": ("TEXT", "TEXT_ITALIC")}
 _WEIGHTS = {"SANS": "400", "SANS_MEDIUM": "500", "SANS_BOLD": "700", "TEXT": "400", "TEXT_ITALIC": "400"}
@@ -35,6 +39,20 @@ def font_faces() -> str:
         for face in faces
         for script in SCRIPTS
     )
+
+
+@cache
+def template(package: str, name: str) -> "Template":
+    """A page of HTML that lies in a package; whatever is put into it is escaped."""
+    from jinja2 import Environment, StrictUndefined
+
+    environment = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True)
+    return environment.from_string(text_of(package, name))
+
+
+def text_of(package: str, name: str) -> str:
+    """A text file that lies in a package."""
+    return files(package).joinpath(name).read_text(encoding="utf-8")
 
 
 def printed(html: str, css: str, *, what: str = "The booklet", told: Callable[[str], None] = lambda _: None) -> bytes:

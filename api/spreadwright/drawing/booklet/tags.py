@@ -12,7 +12,7 @@ from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Pile
 from spreadwright.drawing.marks import PILE_HEIGHT, PILE_WIDTH, WHITE, pile_sign
 from spreadwright.drawing.path import Point
-from spreadwright.drawing.rooms import rooms
+from spreadwright.drawing.rooms import nearest_place, rooms
 from spreadwright.drawing.theme import HAIRLINE, INK, LARGE, MM, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -61,7 +61,7 @@ def draw_tag(canvas: Canvas, tag: Tag, share: Rect, *, room: Rect, taken: Sequen
     free = rooms(share.inset(_PAD), [each for each in taken if each.overlaps(share)])
     for form in _forms(tag):
         for is_turned in (False, True):
-            place = _place(form.box.turned() if is_turned else form.box, free, share)
+            place = nearest_place(form.box.turned() if is_turned else form.box, free, share)
             if place is not None:
                 _write(canvas, form, place, is_turned=is_turned)
                 return
@@ -71,7 +71,7 @@ def draw_tag(canvas: Canvas, tag: Tag, share: Rect, *, room: Rect, taken: Sequen
 def _beside(canvas: Canvas, tag: Tag, share: Rect, room: Rect, taken: Sequence[Rect]) -> None:
     free = rooms(room, [share.inset(-_AWAY), *taken])
     for form in _forms(tag):
-        place = _place(form.box, free, share)
+        place = nearest_place(form.box, free, share)
         if place is not None:
             _line_to(canvas, place, share)
             _write(canvas, form, place, is_turned=False)
@@ -87,20 +87,6 @@ def _forms(tag: Tag) -> Iterator[Tag]:
         yield replace(tag, name="", size="", piles=())
     else:
         yield replace(tag, size="")
-
-
-def _place(size: Size, free: Sequence[Rect], share: Rect) -> Rect | None:
-    """The place nearest to the middle of the share."""
-    middle = _centred(size, share, share)
-    places = [_centred(size, share, room) for room in free if room.size.fits(size)]
-    return min(places, key=lambda p: (abs(p.left - middle.left) + abs(p.top - middle.top), p), default=None)
-
-
-def _centred(size: Size, share: Rect, room: Rect) -> Rect:
-    left = share.left + (share.width - size.width) // 2
-    top = share.top + (share.height - size.height) // 2
-    left = max(room.left, min(left, room.right - size.width))
-    return Rect.at(left, max(room.top, min(top, room.bottom - size.height)), size)
 
 
 def _line_to(canvas: Canvas, place: Rect, share: Rect) -> None:

@@ -1,12 +1,8 @@
 """The templates put together: a first page that says how, and every tile on a page of its own."""
 
-from functools import cache
-from importlib.resources import files
-
-from jinja2 import Environment, StrictUndefined, Template
 from markupsafe import Markup
 
-from spreadwright.drawing.booklet.press import family, printed
+from spreadwright.drawing.booklet.press import family, printed, template, text_of
 from spreadwright.drawing.booklet.typeset import picture, typeset
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.millimetres import mm
@@ -38,7 +34,7 @@ def tile_pages(plan: TemplatePlan) -> tuple[Canvas, ...]:
 
 def templates_html(plan: TemplatePlan) -> str:
     """All pages as one document, pictures included."""
-    return _template().render(
+    return template(__package__, "templates.html").render(
         language=spoken(),
         recipe=plan.recipe,
         is_lying=plan.is_lying,
@@ -94,20 +90,9 @@ def _style(plan: TemplatePlan) -> str:
     paper = plan.tiling.paper
     front = mm(paper.height - _FRONT_MARGINS)
     return (
-        _file("templates.css")
+        text_of(__package__, "templates.css")
         .replace("PAPER", f"{mm(paper.width)}mm {mm(paper.height)}mm")
         .replace("FRONT_HEIGHT", f"{front}mm")
         .replace("SANS", family("sans"))
         .replace("TEXT", family("text"))
     )
-
-
-@cache
-def _template() -> Template:
-    return Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True).from_string(
-        _file("templates.html")
-    )
-
-
-def _file(name: str) -> str:
-    return files(__package__).joinpath(name).read_text(encoding="utf-8")
