@@ -10,16 +10,17 @@ from typing import Any
 from spreadwright.colour import colourways, count
 from spreadwright.cutting import CutSheet, CutStep, Effort, Share
 from spreadwright.errors import Finding, InvalidDocument, NoPlan, SpreadwrightError, UnreadableDocument, error
-from spreadwright.geometry import Rect
+from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import TICKS, Unit, size_text, with_unit
-from spreadwright.model import Colourway, PaperSet, Piece, Recipe
+from spreadwright.model import Bench, Colourway, PaperSet, Piece, Recipe
 from spreadwright.tasks.check import Report
 from spreadwright.tasks.cut import Cutting
 from spreadwright.words import spoken
 
 Json = dict[str, Any]
 
-_SCALE = {"ticks_per_mm": TICKS[Unit.MILLIMETRE], "ticks_per_inch": TICKS[Unit.INCH]}
+SCALE = {"ticks_per_mm": TICKS[Unit.MILLIMETRE], "ticks_per_inch": TICKS[Unit.INCH]}
+"""What the numbers of every answer that holds lengths are counted in."""
 
 
 def finding_answer(finding: Finding) -> Json:
@@ -89,8 +90,8 @@ def cuts_answer(cutting: Cutting) -> Json:
     pieces = {piece.id: piece for piece in cutting.pieces}
     return {
         "recipe": cutting.recipe.id,
-        "bench": {"id": cutting.bench.id, "title": cutting.bench.title, "unit": cutting.bench.unit.value},
-        **_SCALE,
+        "bench": bench_answer(cutting.bench),
+        **SCALE,
         "language": spoken(),
         "effort": effort_answer(cutting.effort),
         "cautions": list(cutting.cautions),
@@ -120,14 +121,14 @@ def _sheet(sheet: CutSheet, cutting: Cutting, pieces: dict[str, Piece]) -> Json:
     return {
         "number": sheet.number,
         "role": sheet.role,
-        "size": _rect(sheet.root.rect, unit),
+        "size": sheet.root.rect and rect_answer(sheet.root.rect, unit),
         "parts": [
             {
                 "id": part.id,
                 "use": part.use,
                 "mark": pieces[part.id].mark if part.id in pieces else None,
                 "pile": cutting.page_of.get(part.id),
-                "place": _rect(part.rect, unit),
+                "place": part.rect and rect_answer(part.rect, unit),
             }
             for part in sheet.parts
         ],
@@ -140,7 +141,7 @@ def _cut_step(step: CutStep, cutting: Cutting, index: int) -> Json:
         "number": step.number,
         "sheet": step.sheet,
         "sheets": list(step.sheets),
-        "on_board": _rect(step.on_board, unit),
+        "on_board": rect_answer(step.on_board, unit),
         "arrival": step.arrival.value,
         "set_aside_at": step.set_aside_at or None,
         "axis": step.axis.value,
@@ -169,20 +170,23 @@ def _share(share: Share, unit: Unit) -> Json:
         "id": share.id or None,
         "ids": list(share.ids),
         "until": share.until or None,
-        "place": _rect(share.rect, unit),
+        "place": rect_answer(share.rect, unit),
     }
 
 
-def _rect(rect: Rect | None, unit: Unit) -> Json | None:
-    if rect is None:
-        return None
-    return {
-        "left": rect.left,
-        "top": rect.top,
-        "width": rect.width,
-        "height": rect.height,
-        "text": size_text(rect.width, rect.height, unit),
-    }
+def bench_answer(bench: Bench) -> Json:
+    """For which bench something was worked out."""
+    return {"id": bench.id, "title": bench.title, "unit": bench.unit.value}
+
+
+def rect_answer(rect: Rect, unit: Unit) -> Json:
+    """A place from the top left corner of a sheet or page."""
+    return {"left": rect.left, "top": rect.top, **size_answer(rect.size, unit)}
+
+
+def size_answer(size: Size, unit: Unit) -> Json:
+    """Width and height."""
+    return {"width": size.width, "height": size.height, "text": size_text(size.width, size.height, unit)}
 
 
 def colourway_answer(colourway: Colourway) -> Json:

@@ -9,9 +9,9 @@ from spreadwright.document import Reading
 from spreadwright.drawing.cut_paths import CutLine, CutPaths, PathLabel, cut_lines, cut_paths_svg
 from spreadwright.drawing.cut_paths_dxf import cut_paths_dxf
 from spreadwright.errors import UnknownName
-from spreadwright.lengths import TICKS, Unit, size_text
+from spreadwright.lengths import Unit
 from spreadwright.model import Bench, Recipe
-from spreadwright.tasks.answers import Json
+from spreadwright.tasks.answers import SCALE, Json, size_answer
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting, cutting
 from spreadwright.tasks.pieces import piece_rows, pieces_csv
@@ -92,8 +92,7 @@ def cut_paths_answer(found: SheetPaths) -> Json:
     """Every sheet with its cuts as lines, from its top left corner, in ticks."""
     return {
         "recipe": found.recipe.id,
-        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
-        "ticks_per_inch": TICKS[Unit.INCH],
+        **SCALE,
         "sheets": [_sheet(sheet, found.recipe.unit) for sheet in found.sheets],
     }
 
@@ -103,7 +102,7 @@ def _sheet(sheet: PathSheet, unit: Unit) -> Json:
     return {
         "number": sheet.number,
         "role": sheet.role,
-        "size": {"width": size.width, "height": size.height, "text": size_text(size.width, size.height, unit)},
+        "size": size_answer(size, unit),
         "cuts": [_cut(line) for line in sheet.paths.lines],
     }
 

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.lengths import Unit, with_unit
 from spreadwright.photos import Pixels, Trim, print_label
-from spreadwright.tasks.answers import Json
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, size_answer
 from spreadwright.tasks.photos import Photographs, PhotoPlan
 from spreadwright.tasks.tables import csv_bytes, in_inches, in_mm
 
@@ -22,9 +22,8 @@ def photos_answer(found: Photographs) -> Json:
     bench = found.bench
     return {
         "recipe": found.recipe.id,
-        "bench": {"id": bench.id, "title": bench.title, "unit": bench.unit.value},
-        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
-        "ticks_per_inch": TICKS[Unit.INCH],
+        "bench": bench_answer(bench),
+        **SCALE,
         "photos": [_photo(plan, found) for plan in found.plans],
     }
 
@@ -68,7 +67,7 @@ def _pixels(pixels: Pixels) -> Json:
 
 
 def _size(size: Size, unit: Unit) -> Json:
-    return {"width": size.width, "height": size.height, "text": size_text(size.width, size.height, unit)}
+    return size_answer(size, unit)
 
 
 def _share(share: Fraction) -> float:

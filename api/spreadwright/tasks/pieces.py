@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, size_text
+from spreadwright.lengths import Unit
 from spreadwright.model import Piece, Recipe, Side
 from spreadwright.photos import matted_photos
 from spreadwright.placing import placed_pieces
-from spreadwright.tasks.answers import Json
+from spreadwright.tasks.answers import SCALE, Json, size_answer
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.tables import csv_bytes, in_inches, in_mm
 
@@ -82,8 +82,7 @@ def pieces_answer(recipe: Recipe, rows: Sequence[PieceRow]) -> Json:
     """The same as JSON, lengths in ticks."""
     return {
         "recipe": recipe.id,
-        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
-        "ticks_per_inch": TICKS[Unit.INCH],
+        **SCALE,
         "pieces": [_piece(row, recipe.unit) for row in rows],
     }
 
@@ -118,4 +117,4 @@ def _piece(row: PieceRow, unit: Unit) -> Json:
 
 
 def _size(size: Size, unit: Unit) -> Json:
-    return {"width": size.width, "height": size.height, "text": size_text(size.width, size.height, unit)}
+    return size_answer(size, unit)

@@ -1,16 +1,12 @@
 """The JSON form of a placement: the same on the command line and over HTTP; lengths are whole ticks beside words."""
 
-from typing import Any
-
-from spreadwright.geometry import Rect
-from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.lengths import Unit, with_unit
 from spreadwright.model import Adhesive
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import Line, Move, PlaceStep, Sticking
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, rect_answer
 from spreadwright.tasks.place import Placing
 from spreadwright.words import spoken
-
-Json = dict[str, Any]
 
 
 def placement_answer(placing: Placing) -> Json:
@@ -19,9 +15,8 @@ def placement_answer(placing: Placing) -> Json:
     photos = {photo.on: photo for photo in placing.photos}
     return {
         "recipe": placing.recipe.id,
-        "bench": {"id": placing.bench.id, "title": placing.bench.title, "unit": unit.value},
-        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
-        "ticks_per_inch": TICKS[Unit.INCH],
+        "bench": bench_answer(placing.bench),
+        **SCALE,
         "language": spoken(),
         "cautions": list(placing.cautions),
         "adhesive": _adhesive(placing),
@@ -39,9 +34,9 @@ def _step(step: PlaceStep, photo: MattedPhoto | None, unit: Unit) -> Json:
         "turned": step.placed.is_turned,
         "face": step.placed.side.value,
         "joined_to": step.base.piece.id if step.base else None,
-        "place": _rect(step.placed.rect, unit),
-        "lands": _rect(step.lands, unit),
-        "photo": _rect(photo.rect_on(step.placed.rect), unit) if photo else None,
+        "place": rect_answer(step.placed.rect, unit),
+        "lands": rect_answer(step.lands, unit),
+        "photo": rect_answer(photo.rect_on(step.placed.rect), unit) if photo else None,
         "moves": [_move(move, unit) for move in step.moves],
         "sentences": list(step.sentences),
         "words": step.sentence,
@@ -89,13 +84,3 @@ def _sticking(each: Sticking, unit: Unit) -> Json:
 
 def _named(adhesive: Adhesive, unit: Unit) -> Json:
     return {"kind": adhesive.wetness.value, "width": with_unit(adhesive.width, unit)}
-
-
-def _rect(rect: Rect, unit: Unit) -> Json:
-    return {
-        "left": rect.left,
-        "top": rect.top,
-        "width": rect.width,
-        "height": rect.height,
-        "text": size_text(rect.width, rect.height, unit),
-    }

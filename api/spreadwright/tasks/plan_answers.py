@@ -1,17 +1,16 @@
 """The JSON form of what *plan* answers; lengths in the cut trees are text, as in a recipe."""
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from spreadwright.document import canonical, sheet_document
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, size_text
+from spreadwright.lengths import size_text
+from spreadwright.tasks.answers import SCALE, Json, bench_answer
 from spreadwright.tasks.plan import ANY_PAPER, OBJECTIVE, Planning, binding_of, planned_sheets
 from spreadwright.tasks.replanned import replanned
 
 if TYPE_CHECKING:
     from spreadwright.cutting.plan import Certificate, Plan
-
-Json = dict[str, Any]
 
 
 def plan_answer(planning: Planning) -> Json:
@@ -20,9 +19,8 @@ def plan_answer(planning: Planning) -> Json:
     return {
         "title": planning.wish.title,
         "unit": planning.wish.unit.value,
-        "bench": {"id": bench.id, "title": bench.title, "unit": bench.unit.value} if bench else None,
-        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
-        "ticks_per_inch": TICKS[Unit.INCH],
+        "bench": bench_answer(bench) if bench else None,
+        **SCALE,
         "objective": list(OBJECTIVE),
         "plans": [_plan(planning, made) for made in planning.plans],
     }

@@ -1,8 +1,8 @@
 """The JSON form of what to expect of each piece: the same on the command line and over HTTP."""
 
-from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.lengths import size_text, with_unit
 from spreadwright.model import Bench
-from spreadwright.tasks.answers import Json, finding_answer
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, finding_answer
 from spreadwright.tasks.tolerance import Tolerance
 from spreadwright.tolerance import Expected, PieceTolerance, amount
 
@@ -12,9 +12,8 @@ def tolerance_answer(found: Tolerance) -> Json:
     bench = found.bench
     return {
         "recipe": found.recipe.id,
-        "bench": {"id": bench.id, "title": bench.title, "unit": bench.unit.value},
-        "ticks_per_mm": TICKS[Unit.MILLIMETRE],
-        "ticks_per_inch": TICKS[Unit.INCH],
+        "bench": bench_answer(bench),
+        **SCALE,
         "accuracy": _length(bench.trimmer.accuracy, bench),
         "pieces": [_piece(each, bench) for each in found.pieces],
         "findings": [finding_answer(finding) for finding in found.findings],
