@@ -6,7 +6,7 @@ import click
 
 from spreadwright import tasks
 from spreadwright.cli import signals, sources
-from spreadwright.cli.options import bench_option, language_option, set_option
+from spreadwright.cli.options import bench_option, language_option, page_option, pdf_option, set_option
 from spreadwright.cli.pictures import write_file
 from spreadwright.store import Collection
 from spreadwright.tasks.booklet import Format, dress, recipe_address
@@ -18,13 +18,7 @@ from spreadwright.tasks.booklet import booklet as booklet_pdf
 @set_option
 @click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
 @bench_option
-@click.option(
-    "--page",
-    type=click.Choice([each.value for each in Format]),
-    default=Format.A4.value,
-    show_default=True,
-    help="The paper that it is printed on, upright.",
-)
+@page_option("The paper that it is printed on, upright.")
 @language_option
 @click.option(
     "--address",
@@ -33,7 +27,7 @@ from spreadwright.tasks.booklet import booklet as booklet_pdf
     default="",
     help="Where the collection is published: the cover then carries a square code that leads to the recipe there.",
 )
-@click.option("-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.pdf")
+@pdf_option
 @click.pass_obj
 def booklet(
     collection: Collection,
@@ -47,8 +41,6 @@ def booklet(
     output: Path,
 ) -> None:
     """Print everything that a class needs as one PDF: cover, cuts, piles, gluing, photographs."""
-    if output.suffix.lower() != ".pdf":
-        raise click.BadParameter(f"“{output}” should end in .pdf.", param_hint="--output")
     signals.unwind_on_terminate()
     reading = sources.recipe(recipe, collection)
     found = tasks.proven(reading)

@@ -55,11 +55,7 @@ def photos(
 
 def _print(found: Photographs) -> None:
     click.echo(f"{found.recipe.title}\n")
-    rows = [_heads(), *(row for plan in found.plans for row in _rows(plan, found))]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]) - 1)]
-    for row in rows:
-        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
-        click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
+    printing.print_columns([_heads(), *(row for plan in found.plans for row in _rows(plan, found))])
     click.echo("")
     for plan in found.plans:
         click.echo(f"  {plan.mark} {plan.photo.on}: {plan.words}")

@@ -25,6 +25,14 @@ def print_json(answer: Any) -> None:
     click.echo(json.dumps(answer, ensure_ascii=False, indent=2))
 
 
+def print_columns(rows: Sequence[Sequence[str]]) -> None:
+    """A table: every column but the last as wide as its widest cell."""
+    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]) - 1)]
+    for row in rows:
+        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
+        click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
+
+
 def print_findings(name: str, findings: Sequence[Finding], *, to_stderr: bool = False) -> None:
     """Findings, one below the other, each with what would be right."""
     click.echo(f"{name}: {summary(findings)}", err=to_stderr)

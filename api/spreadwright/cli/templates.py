@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from spreadwright.cli import signals, sources
-from spreadwright.cli.options import bench_option, language_option
+from spreadwright.cli.options import bench_option, language_option, page_option, pdf_option
 from spreadwright.cli.pictures import write_file
 from spreadwright.store import Collection
 from spreadwright.tasks.booklet import Format
@@ -16,22 +16,14 @@ from spreadwright.words import speaking
 @click.command()
 @click.argument("recipe")
 @bench_option
-@click.option(
-    "--page",
-    type=click.Choice([each.value for each in Format]),
-    default=Format.A4.value,
-    show_default=True,
-    help="The paper that is printed on, upright or on its side, whichever takes fewer sheets.",
-)
+@page_option("The paper that is printed on, upright or on its side, whichever takes fewer sheets.")
 @language_option
-@click.option("-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.pdf")
+@pdf_option
 @click.pass_obj
 def templates(
     collection: Collection, recipe: str, bench: str | None, page: str, language: str | None, output: Path
 ) -> None:
     """Print the placement at full size, on several sheets that are taped together."""
-    if output.suffix.lower() != ".pdf":
-        raise click.BadParameter(f"“{output}” should end in .pdf.", param_hint="--output")
     signals.unwind_on_terminate()
     reading = sources.recipe(recipe, collection)
     with speaking(language or reading.model.language):

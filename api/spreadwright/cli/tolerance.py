@@ -37,11 +37,8 @@ def _print(found: Tolerance) -> None:
     accuracy = with_unit(found.bench.trimmer.accuracy, found.bench.unit)
     click.echo(f"{found.recipe.title}, " + _("for: {bench}").format(bench=found.bench.title))
     click.echo(_("Each cut may lie up to {accuracy} from its reading.").format(accuracy=accuracy) + "\n")
-    rows = [(_("Piece"), _("Size"), "", _("At worst"), _("Typically"), _("Why")), *_rows(found)]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(rows[0]) - 1)]
-    for row in rows:
-        cells = [cell.ljust(width) for cell, width in zip(row, widths, strict=False)]
-        click.echo(f"  {'  '.join(cells)}  {row[-1]}".rstrip())
+    heads = (_("Piece"), _("Size"), "", _("At worst"), _("Typically"), _("Why"))
+    printing.print_columns([heads, *_rows(found)])
     click.echo("\n" + _("About nine makers in ten stay within what is typical, all within the worst.") + "\n")
     printing.print_findings(_("what could come out wrong"), found.findings)
 
