@@ -1,9 +1,20 @@
 """Pictures of finished results; decides nothing."""
 
 from spreadwright.drawing.canvas import Canvas
+from spreadwright.drawing.pixels import PIXELS_PER_MM, face_pixels
 from spreadwright.drawing.raster import pdf, png
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.drawing.svg import markup, svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
 
-__all__ = ["Canvas", "markup", "pdf", "png", "spread_picture", "svg_bytes", "swatch_picture"]
+__all__ = [
+    "PIXELS_PER_MM",
+    "Canvas",
+    "face_pixels",
+    "markup",
+    "pdf",
+    "png",
+    "spread_picture",
+    "svg_bytes",
+    "swatch_picture",
+]
