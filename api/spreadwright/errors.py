@@ -3,6 +3,7 @@
 SpreadwrightError
   UnreadableDocument   not JSON, or too large to be a document
   InvalidDocument      JSON, but carries findings of severity error
+  UnreadablePicture    bytes that are no picture of a sensible size
   UnknownName          no such recipe, paper set, bench, role, piece ...
   UnreadableLength     text that is no length
     BetweenMarks       a length that no ruler shows
@@ -93,6 +94,27 @@ class InvalidDocument(SpreadwrightError):
     def __str__(self) -> str:
         errors = [f for f in self.findings if f.severity is Severity.ERROR]
         return f"“{self.name}” has {len(errors)} error{'s' if len(errors) != 1 else ''}: {errors[0].message}"
+
+
+class UnreadablePicture(SpreadwrightError):
+    """Bytes that are no picture of a sensible size.
+
+    Attributes:
+        code: Permanent kebab-case name: ``not-a-picture``, ``picture-damaged``, ``picture-moves``, ``picture-too-large``.
+        reason: One sentence.
+        remedy: What would be right.
+        name: Of the file, where it has one.
+    """
+
+    def __init__(self, code: str, reason: str, remedy: str, *, name: str = "") -> None:
+        super().__init__(code, reason)
+        self.code = code
+        self.reason = reason
+        self.remedy = remedy
+        self.name = name
+
+    def __str__(self) -> str:
+        return f"{self.name}: {self.reason} {self.remedy}" if self.name else f"{self.reason} {self.remedy}"
 
 
 class UnknownName(SpreadwrightError):

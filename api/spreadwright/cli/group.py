@@ -17,6 +17,7 @@ from spreadwright.errors import (
     SpreadwrightError,
     UnknownName,
     UnreadableDocument,
+    UnreadablePicture,
 )
 from spreadwright.tasks import answers
 
@@ -27,6 +28,7 @@ EXIT_CODES: dict[type[SpreadwrightError], int] = {
     NoColourway: FOUND_ERRORS,
     NoPlan: FOUND_ERRORS,
     UnreadableDocument: UNUSABLE,
+    UnreadablePicture: UNUSABLE,
     UnknownName: UNUSABLE,
     CannotDraw: UNUSABLE,
     CannotWrite: UNUSABLE,

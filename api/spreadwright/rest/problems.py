@@ -21,6 +21,7 @@ from spreadwright.errors import (
     PlanTooLong,
     UnknownName,
     UnreadableDocument,
+    UnreadablePicture,
     nearest_hint,
 )
 from spreadwright.rest.queries import BadQuery
@@ -76,6 +77,7 @@ def _wrong_method(reason: http.MethodNotAllowed) -> str:
 KINDS: dict[type[Exception], Kind] = {
     BadQuery: Kind(400, "bad-query", "The query has parameters that are not understood"),
     UnreadableDocument: Kind(400, "unreadable-document", "The document cannot be read"),
+    UnreadablePicture: Kind(422, "unreadable-picture", "The picture cannot be read"),
     UnknownName: Kind(404, "unknown-name", "There is nothing of that name"),
     InvalidDocument: Kind(422, "invalid-document", "The document has errors"),
     NoColourway: Kind(422, "no-colourway", "The papers do not fill the roles"),

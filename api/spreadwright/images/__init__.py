@@ -1,0 +1,16 @@
+"""The one door through which pictures made elsewhere come in, and pixels go out as PNG or JPEG."""
+
+from spreadwright.images.encoding import encode_jpeg, encode_png
+from spreadwright.images.picture import Picture, Raster
+from spreadwright.images.reading import LONGEST, MOST_BYTES, MOST_PIXELS, read
+
+__all__ = [
+    "LONGEST",
+    "MOST_BYTES",
+    "MOST_PIXELS",
+    "Picture",
+    "Raster",
+    "encode_jpeg",
+    "encode_png",
+    "read",
+]
