@@ -3,6 +3,7 @@
 from spreadwright.images.encoding import encode_jpeg, encode_png
 from spreadwright.images.picture import Picture, Raster
 from spreadwright.images.reading import LONGEST, MOST_BYTES, MOST_PIXELS, read
+from spreadwright.images.resizing import resized
 
 __all__ = [
     "LONGEST",
@@ -13,4 +14,5 @@ __all__ = [
     "encode_jpeg",
     "encode_png",
     "read",
+    "resized",
 ]

@@ -1,0 +1,21 @@
+"""Pixels in another size, and a part of them."""
+
+import numpy as np
+
+from spreadwright.images import resized
+
+HALVES = np.zeros((40, 60, 3), dtype=np.uint8)
+HALVES[:, 30:] = 200
+
+
+def test_it_has_the_size_that_is_wanted():
+    assert resized(HALVES, 7, 11).shape == (11, 7, 3)
+
+
+def test_the_same_size_changes_nothing():
+    assert np.array_equal(resized(HALVES, 60, 40), HALVES)
+
+
+def test_a_box_shows_that_part_alone():
+    assert (resized(HALVES, 15, 20, box=(30, 0, 60, 40)) == 200).all()
+    assert not resized(HALVES, 15, 20, box=(0, 0, 30, 40)).any()
