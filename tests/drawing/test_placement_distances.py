@@ -19,7 +19,7 @@ def found_in(plan: PlacementPlan):
     for page in found.pages:
         steps, photos = _steps_on(page, plan), [photo for _number, photo in _photos_on(page, plan)]
         drawn = list(distances(page, steps, Obstacles.around(page, steps, photos, found.callouts)))
-        yield page, found.callouts, drawn, [m for step in steps if len(step.moves) > 1 for m in step.measures]
+        yield page, found.callouts, drawn, [m for step in steps if len(step.located.moves) > 1 for m in step.measures]
 
 
 def plan_of(recipe_id: str, bench_id: str) -> PlacementPlan:

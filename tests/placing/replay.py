@@ -16,11 +16,11 @@ def replayed(steps: Sequence[PlaceStep], page: Size, width: int) -> dict[str, Re
     for step in steps:
         piece = step.placed.piece
         size = (piece.height, piece.width) if step.placed.is_turned else (piece.width, piece.height)
-        if step.base is None:
+        if step.located.base is None:
             there = pages.setdefault(step.placed.page, {"": [0, 0, page.width, page.height]})
         else:
-            base = step.base.piece
-            sides = (base.height, base.width) if step.base.is_turned else (base.width, base.height)
+            base = step.located.base.piece
+            sides = (base.height, base.width) if step.located.base.is_turned else (base.width, base.height)
             there = joined.setdefault(base.id, {base.id: [0, 0, *sides]})
         there[piece.id] = laid(step, size, there, width)
         carried = joined.pop(piece.id, {})
@@ -39,7 +39,7 @@ def replayed(steps: Sequence[PlaceStep], page: Size, width: int) -> dict[str, Re
 
 def laid(step: PlaceStep, size: tuple[int, int], there: Places, width: int) -> list[int]:
     start = [None, None]
-    for move in step.moves:
+    for move in step.located.moves:
         axes = [0, 1] if move.axis is None else [0 if move.axis == "columns" else 1]
         for axis in axes:
             assert start[axis] is None

@@ -71,7 +71,7 @@ def test_on_a_metric_ruler_they_give_it_within_what_is_told(rects):
     recipe, placed = layout(rects)
     steps = place_steps(recipe, placed, METRIC)
     found = replayed(steps, PAGE, METRIC.ruler.width)
-    assert found == {step.placed.piece.id: step.lands for step in steps}
+    assert found == {step.placed.piece.id: step.located.lands for step in steps}
     for step in steps:
         levels = 1 + depth_of(step, steps)
         assert max(abs(off) for off in step.off) <= levels * (MM // 2 + 1)
@@ -79,7 +79,7 @@ def test_on_a_metric_ruler_they_give_it_within_what_is_told(rects):
 
 def depth_of(step: PlaceStep, steps: Sequence[PlaceStep]) -> int:
     by_id = {each.placed.piece.id: each for each in steps}
-    return 0 if step.base is None else 1 + depth_of(by_id[step.base.piece.id], steps)
+    return 0 if step.located.base is None else 1 + depth_of(by_id[step.located.base.piece.id], steps)
 
 
 @pytest.mark.parametrize("bench_id", ["bench-inch", "bench-inch-falling", "bench-metric"])
@@ -88,7 +88,7 @@ def test_collection_is_reproduced_by_its_moves(recipe_id, bench_id):
     bench = Collection().bench(bench_id)
     done = place(Collection().recipe(recipe_id), bench)
     found = replayed(done.steps, done.recipe.spread.size, bench.ruler.width)
-    assert found == {step.placed.piece.id: step.lands for step in done.steps}
+    assert found == {step.placed.piece.id: step.located.lands for step in done.steps}
     if bench.unit is Unit.INCH:
         assert found == designed(done.placed)
     assert all(abs(off) <= MM for step in done.steps for off in step.off)
@@ -100,7 +100,7 @@ def test_order_is_from_the_page_upward_and_groups_are_joined_first(rects):
     recipe, placed = layout(rects)
     steps = place_steps(recipe, placed, INCH_BENCH)
     number = {step.placed.piece.id: step.number for step in steps}
-    base_of = {step.placed.piece.id: step.base.piece.id for step in steps if step.base}
+    base_of = {step.placed.piece.id: step.located.base.piece.id for step in steps if step.located.base}
     assert sorted(number) == sorted(designed(placed))
     for index, upper in enumerate(placed):
         for lower in placed[:index]:
@@ -162,7 +162,9 @@ def laid_in_order(placed: Sequence[PlacedPiece]):
 
 def moves_of(rects: Sequence[Rect], bench=INCH_BENCH) -> dict[str, list[str]]:
     recipe, placed = layout(rects)
-    return {s.placed.piece.id: [move.kind.value for move in s.moves] for s in place_steps(recipe, placed, bench)}
+    return {
+        s.placed.piece.id: [move.kind.value for move in s.located.moves] for s in place_steps(recipe, placed, bench)
+    }
 
 
 def inches(*sides: float) -> Rect:

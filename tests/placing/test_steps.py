@@ -55,7 +55,7 @@ def test_every_step_has_a_sentence_for_each_move(language):
     with speaking(language):
         for recipe_id in sorted(Collection().recipes):
             for step in place(Collection().recipe(recipe_id), INCH_BENCH).steps:
-                told = step.sentences[-len(step.moves) :]
+                told = step.sentences[-len(step.located.moves) :]
                 assert all("{" not in sentence and sentence.endswith(".") for sentence in told)
 
 

@@ -5,7 +5,7 @@ import pytest
 from spreadwright.geometry import Rect
 from spreadwright.lengths import Unit
 from spreadwright.model import INCH_BENCH, Axis, Edge, Offset, Piece, Side
-from spreadwright.placing import PAGE, End, Line, Move, MoveKind, PlacedPiece, PlaceStep
+from spreadwright.placing import PAGE, End, Line, Located, Move, MoveKind, PlacedPiece, PlaceStep
 from spreadwright.tolerance import Deviation, Sides, Source
 from spreadwright.tolerance import Side as OneSide
 from spreadwright.tolerance.doubts import PastEdge
@@ -20,7 +20,7 @@ def laid(name, number, left, width, move):
     piece = Piece(name, name, name.upper(), "plain", width, INCH)
     rect = Rect(left, 0, width, INCH)
     placed = PlacedPiece(piece, "page", rect, 1, False, Side.FRONT, Offset(Edge.LEFT, left), Offset(Edge.TOP, 0))
-    return PlaceStep(number, placed, None, PAGE_RECT, (), (move, WHOLE), rect, ())
+    return PlaceStep(number, Located(placed, None, PAGE_RECT, (), (move, WHOLE), rect), ())
 
 
 def chain(free):

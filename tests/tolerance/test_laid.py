@@ -49,7 +49,7 @@ class Table:
 
     def moves(self):
         for step in self.steps:
-            for move in step.moves:
+            for move in step.located.moves:
                 for axis in [move.axis] if move.axis else list(Axis):
                     yield step.placed.piece.id, move, axis
 

@@ -85,7 +85,7 @@ class Obstacles:
 
 def distances(page: DrawnPage, steps: Sequence[PlaceStep], obstacles: Obstacles) -> Iterator[Distance]:
     """Those that find a place, the short ones first; what the eye settles at once has none."""
-    measured = [(step, measure) for step in steps if len(step.moves) > 1 for measure in step.measures]
+    measured = [(step, measure) for step in steps if len(step.located.moves) > 1 for measure in step.measures]
     for step, measure in sorted(measured, key=lambda each: each[1].end - each[1].start):
         above = [page.rect(other.placed.rect) for other in steps if other.placed.layer > step.placed.layer]
         costs = [

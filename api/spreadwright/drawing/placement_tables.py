@@ -39,7 +39,8 @@ def _piece(step: PlaceStep, bench: Bench, marks: Mapping[str, str]) -> tuple[str
     if placed.side is Side.BACK:
         name = _("{piece}, other face up").format(piece=name)
     size = size_text(placed.rect.width, placed.rect.height, bench.unit)
-    board = step.base.piece.mark if step.base else page_name(placed.page)
+    base = step.located.base
+    board = base.piece.mark if base else page_name(placed.page)
     across, down = (_move(step, axis, bench, marks) for axis in Axis)
     return (str(step.number), placed.piece.mark, name, size, board, across, down)
 
@@ -53,12 +54,12 @@ def _photo(step: PlaceStep, photo: MattedPhoto, unit: Unit) -> tuple[str, ...]:
 
 def _move(step: PlaceStep, axis: Axis, bench: Bench, marks: Mapping[str, str]) -> str:
     """What settles one direction, in short; a move that settles both is told once."""
-    move = next((each for each in step.moves if each.axis in (axis, None)), None)
+    move = next((each for each in step.located.moves if each.axis in (axis, None)), None)
     if move is None or (move.axis is None and axis is Axis.ROWS):
         return ""
     edge = edge_name(move) if move.end else ""
-    by = move.lines[0].piece
-    mark = marks.get(by, "") if step.base is None or by != step.base.piece.id else ""
+    by, base = move.lines[0].piece, step.located.base
+    mark = marks.get(by, "") if base is None or by != base.piece.id else ""
     return _short(move, has_mark=bool(mark)).format(edge=edge, distance=distance(move, bench), mark=mark)
 
 

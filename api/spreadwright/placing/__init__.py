@@ -5,6 +5,7 @@ from spreadwright.placing.adhesive_words import adhesive_words, millilitres
 from spreadwright.placing.check import placing_findings
 from spreadwright.placing.draft import draft_findings, role_of
 from spreadwright.placing.layers import PlacedPiece, placed_pieces
+from spreadwright.placing.locate import Located
 from spreadwright.placing.measures import EQUAL, Measure
 from spreadwright.placing.moves import COSTS, PAGE, End, Line, Move, MoveKind, cost_of
 from spreadwright.placing.steps import PlaceStep, in_layers, place_steps
@@ -17,6 +18,7 @@ __all__ = [
     "Adhesives",
     "End",
     "Line",
+    "Located",
     "Measure",
     "Move",
     "MoveKind",

@@ -8,7 +8,6 @@ from spreadwright.model import Bench, Recipe
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.locate import Located, locate
 from spreadwright.placing.measures import Measure, measures, touches
-from spreadwright.placing.moves import Move
 from spreadwright.placing.words import carried, head, sentence
 
 
@@ -18,25 +17,22 @@ class PlaceStep:
 
     Attributes:
         number: Counts through the whole recipe, from 1.
-        base: The piece that it is joined to before that is glued down; None when it goes onto the page.
-        board: What lies on the table: the page or the base.
-        lies: What lies on the board by now, and what the piece carries, from below upward.
-        lands: Where it lies in the end by the readings of the ruler.
+        located: The piece, what it is glued on, and the moves that put it there.
         sentences: What is glued, then one for each move.
         measures: The distances that the moves name.
         touches: The edges laid on or in line with others, as lines without width.
     """
 
     number: int
-    placed: PlacedPiece
-    base: PlacedPiece | None
-    board: Rect
-    lies: tuple[PlacedPiece, ...]
-    moves: tuple[Move, ...]
-    lands: Rect
+    located: Located
     sentences: tuple[str, ...]
     measures: tuple[Measure, ...] = ()
     touches: tuple[Rect, ...] = ()
+
+    @property
+    def placed(self) -> PlacedPiece:
+        """What is glued."""
+        return self.located.placed
 
     @property
     def sentence(self) -> str:
@@ -46,7 +42,8 @@ class PlaceStep:
     @property
     def off(self) -> tuple[int, int]:
         """How far it lies from its design across and down, ticks: to the right and downward count above 0."""
-        return self.lands.left - self.placed.rect.left, self.lands.top - self.placed.rect.top
+        lands, rect = self.located.lands, self.placed.rect
+        return lands.left - rect.left, lands.top - rect.top
 
 
 def place_steps(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> tuple[PlaceStep, ...]:
@@ -82,12 +79,7 @@ def _step(
     moves = () if is_page else located.moves
     return PlaceStep(
         number=number,
-        placed=located.placed,
-        base=located.base,
-        board=located.board,
-        lies=located.lies,
-        moves=located.moves,
-        lands=located.lands,
+        located=located,
         sentences=(*told, *(sentence(move, located, bench, pieces) for move in moves)),
         measures=tuple(measures(located, bench.unit, pieces)),
         touches=tuple(touches(located)),

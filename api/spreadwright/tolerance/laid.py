@@ -79,8 +79,8 @@ class Layout:
         steps = {step.placed.piece.id: step for step in places}
         self.is_laid = bool(steps)
         self.pieces = {
-            each.piece.id: Laid(each, step.moves, step.number) if (step := steps.get(each.piece.id)) else Laid(each)
-            for each in placed
+            each.piece.id: Laid(each, step.located.moves, step.number) if step else Laid(each)
+            for each, step in ((each, steps.get(each.piece.id)) for each in placed)
         }
         self.reading = (bench.ruler.graduation + 1) // 2
         self._found: Traced | None = None

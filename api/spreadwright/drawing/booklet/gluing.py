@@ -56,8 +56,8 @@ def _entry(step: PlaceStep) -> Entry:
 
 def _picture(step: PlaceStep, alt: str) -> PlacePicture:
     """What lies on the table at this step: the page, or the piece to which this one is joined."""
-    board = step.board
-    carried = [each for each in step.lies if _is_carried(each, step.placed)]
+    board = step.located.board
+    carried = [each for each in step.located.lies if _is_carried(each, step.placed)]
     return PlacePicture(
         page=board.size,
         down=tuple(_laid(board, each) for each in _below(step) if each not in carried),
@@ -72,7 +72,8 @@ def _picture(step: PlaceStep, alt: str) -> PlacePicture:
 
 def _below(step: PlaceStep) -> tuple[PlacedPiece, ...]:
     """What lies there already, the piece that is the board itself before all."""
-    return step.lies if step.base is None else (step.base, *step.lies)
+    base, lies = step.located.base, step.located.lies
+    return lies if base is None else (base, *lies)
 
 
 def _laid(board: Rect, each: PlacedPiece) -> Laid:
@@ -93,5 +94,6 @@ def _is_carried(each: PlacedPiece, by: PlacedPiece) -> bool:
 def _distances(step: PlaceStep) -> Iterator[Distance]:
     for measure in step.measures:
         is_across = measure.axis is Axis.COLUMNS
-        start = step.board.left if is_across else step.board.top
+        board = step.located.board
+        start = board.left if is_across else board.top
         yield Distance(is_across, measure.start - start, measure.end - start, measure.figure)
