@@ -52,6 +52,7 @@ class SimulatedTrimmer:
 
     def follow(self, step: CutStep) -> None:
         lies = self._take(step).turned(step.turned)
+        assert lies.true == step.true_board
         across, along = lies.size
         assert along <= self.bench.trimmer.length and len(step.sheets) <= self.bench.trimmer.stack
         self.setting = step.reading if step.is_set_now else self.setting
@@ -80,6 +81,7 @@ class SimulatedTrimmer:
         return found[2]
 
     def _give(self, step: CutStep, share: Share, paper: Paper) -> None:
+        assert paper.true == share.true
         if share.fate is Fate.SET_ASIDE:
             assert share.until > step.number
             self.aside.append((step.number, share.rect, paper))

@@ -11,7 +11,6 @@ from fractions import Fraction
 
 from spreadwright.errors import BetweenMarks, UnreadableLength
 from spreadwright.words import decimal
-from spreadwright.words import gettext as _
 
 
 class Unit(StrEnum):
@@ -141,17 +140,22 @@ def with_unit(length: int, unit: Unit) -> str:
     return f"{decimal(text(length, unit))} {unit.value}"
 
 
-def on_scale(length: int, step: int, unit: Unit) -> str:
-    """A length as a scale with a mark every `step` ticks shows it: the nearest mark, and what it stands for.
+def told(length: int, unit: Unit) -> str:
+    """A length as it is told to somebody who measures: to a 64th of an inch, or a tenth of a millimetre.
 
-    >>> on_scale(56896, 320, Unit.MILLIMETRE), on_scale(56896, 508, Unit.INCH)
-    ('178 mm (the mark nearest to 177.8 mm)', '7 in')
+    >>> told(61976, Unit.MILLIMETRE), told(61976, Unit.INCH)
+    ('193.7 mm', '7 5/8 in')
     """
-    mark = nearest(length, step)
-    if mark == length:
-        return with_unit(mark, unit)
-    told = _("{mark} (the mark nearest to {length})")
-    return told.format(mark=with_unit(mark, unit), length=with_unit(length, unit))
+    return with_unit(nearest(length, FINEST[unit]), unit)
+
+
+def on_scale(length: int, step: int, unit: Unit) -> str:
+    """The mark nearest to a length on a scale with a mark every `step` ticks; in the other unit if the scale has that.
+
+    >>> on_scale(56896, 320, Unit.MILLIMETRE), on_scale(56896, 508, Unit.MILLIMETRE)
+    ('178 mm', '7 in')
+    """
+    return told(nearest(length, step), unit if step % FINEST[unit] == 0 else _other(unit))
 
 
 def is_exact(length: int, unit: Unit) -> bool:
@@ -163,8 +167,12 @@ def written(length: int, unit: Unit) -> str:
     """A length as a document that declares `unit` holds it: exact, with a unit only where `unit` cannot say it."""
     if is_exact(length, unit):
         return text(length, unit)
-    other = Unit.MILLIMETRE if unit is Unit.INCH else Unit.INCH
-    return f"{text(length, other)} {other.value}"
+    return f"{text(length, _other(unit))} {_other(unit).value}"
+
+
+def _other(unit: Unit) -> Unit:
+    """Of inches and millimetres the one that this unit is not like."""
+    return Unit.MILLIMETRE if unit is Unit.INCH else Unit.INCH
 
 
 def _mixed(value: Fraction) -> str:
@@ -177,3 +185,8 @@ def _mixed(value: Fraction) -> str:
 def size_text(width: int, height: int, unit: Unit) -> str:
     """Width and height for people: ``3 1/2 × 5 in``."""
     return f"{decimal(text(width, unit))} × {with_unit(height, unit)}"
+
+
+def told_size(width: int, height: int, unit: Unit) -> str:
+    """Width and height as they are told to somebody who measures: ``178 × 193.7 mm``."""
+    return size_text(nearest(width, FINEST[unit]), nearest(height, FINEST[unit]), unit)

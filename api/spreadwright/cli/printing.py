@@ -7,7 +7,9 @@ from typing import Any
 
 import click
 
+from spreadwright.cutting import told_part
 from spreadwright.errors import Finding, Severity
+from spreadwright.geometry import Rect
 from spreadwright.lengths import size_text
 from spreadwright.model import Colourway
 from spreadwright.tasks import Cutting, Placing
@@ -54,6 +56,8 @@ def print_cuts(cutting: Cutting) -> None:
     click.echo(_("for: {bench}").format(bench=cutting.bench.title) + "\n")
     for caution in cutting.cautions:
         click.echo(f"  ! {caution}")
+    if cutting.rounding:
+        click.echo(f"\n  {cutting.rounding}")
     for line in _sheet_lines(cutting):
         click.echo(line)
     piles = {"page": _("Pile: {pieces}"), "left": _("Pile of the left page: {pieces}")}
@@ -66,7 +70,7 @@ def print_cuts(cutting: Cutting) -> None:
 def _sheet_lines(cutting: Cutting) -> Iterator[str]:
     for plan in sheet_plans(cutting):
         size = plan.sheet.size
-        told = size_text(size.width, size.height, cutting.bench.unit) if size else ""
+        told = told_part(Rect.at(0, 0, size), cutting.bench) if size else ""
         yield f"\n{plan.heading} ({plan.role}, {told})"
         if not plan.steps:
             yield "  " + _("Not cut: {parts}.").format(parts=", ".join(part.id for part in plan.sheet.parts))

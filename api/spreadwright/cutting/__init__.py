@@ -8,6 +8,7 @@ from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, pieces
 from spreadwright.cutting.piles import Pile, fall_order, pile_of, piles
 from spreadwright.cutting.sentences import CutWords, cautions, sentences, together
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share, cut_steps, effort
+from spreadwright.cutting.told import rounding, told_part, told_rect, told_sizes
 
 __all__ = [
     "HALF_ROUND",
@@ -32,8 +33,12 @@ __all__ = [
     "pieces",
     "pile_of",
     "piles",
+    "rounding",
     "sentences",
     "together",
+    "told_part",
+    "told_rect",
+    "told_sizes",
     "tree_findings",
     "trimmer_findings",
 ]

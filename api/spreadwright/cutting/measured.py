@@ -68,6 +68,11 @@ class Measured:
             raise ValueError("a sheet with unknown extents cannot be cut; check the recipe first")
         return self.region.rect
 
+    @property
+    def true_rect(self) -> Rect:
+        """Where it truly lies on the sheet once it is cut, ticks."""
+        return Rect.between(self.across[0], self.down[0], self.across[1], self.down[1])
+
     def true(self, axis: Axis) -> int:
         """How long it truly comes out from left to right, or from top to bottom, ticks."""
         start, end = self.across if axis is Axis.COLUMNS else self.down

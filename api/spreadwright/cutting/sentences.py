@@ -5,8 +5,9 @@ from dataclasses import dataclass
 
 from spreadwright.cutting.lie import HALF_ROUND, TO_THE_LEFT, TO_THE_RIGHT, UPRIGHT
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share
+from spreadwright.cutting.told import told_part, told_rect
 from spreadwright.geometry import Rect
-from spreadwright.lengths import on_scale, size_text, with_unit
+from spreadwright.lengths import on_scale, told
 from spreadwright.model import Axis, Bench, Measures, Piece
 from spreadwright.words import gettext as _
 from spreadwright.words import listed, ngettext
@@ -47,7 +48,7 @@ class CutWords:
 def sentences(
     step: CutStep, paper: str, bench: Bench, pieces: Mapping[str, Piece], page_of: Mapping[str, str]
 ) -> CutWords:
-    """A step in words, lengths in the bench's unit.
+    """A step in words, lengths in the bench's unit and to the marks of its scale.
 
     Args:
         step: The step to tell.
@@ -79,26 +80,31 @@ def together(count: int) -> str:
 def _caution(step: CutStep, bench: Bench) -> str:
     """What to take care of where a strip is narrower than can be held safely: held ones before those that fall."""
     shortest = bench.trimmer.shortest
-    falls, stays = _side(step.falling.rect, step), _side(step.kept.rect, step)
+    falls, stays = _side(step.falling.rect, step.axis), _side(step.kept.rect, step.axis)
     if min(stays, step.length) < shortest:
-        told = (
-            _("The strip that stays under the clamp is only {width} wide: hold it with a ruler, not with your fingers.")
-            if stays <= step.length
-            else _("The strip that you cut is only {width} wide: hold it with a ruler, not with your fingers.")
-        )
-        return told.format(width=with_unit(min(stays, step.length), bench.unit))
+        if stays <= step.length:
+            width = _told_side(step.kept.true, step.axis, bench)
+            held = _("The strip under the clamp is only {width} wide: hold it with a ruler, not with your fingers.")
+        else:
+            width = _told_side(step.true_board, step.axis.other, bench)
+            held = _("The strip that you cut is only {width} wide: hold it with a ruler, not with your fingers.")
+        return held.format(width=width)
     if falls < shortest:
-        told = _("The strip that falls is only {width} wide: let it fall, and do not reach for it.")
-        return told.format(width=with_unit(falls, bench.unit))
+        falling = _("The strip that falls is only {width} wide: let it fall, and do not reach for it.")
+        return falling.format(width=_told_side(step.falling.true, step.axis, bench))
     return ""
 
 
-def _side(rect: Rect, step: CutStep) -> int:
-    return rect.width if step.axis is Axis.COLUMNS else rect.height
+def _side(rect: Rect, axis: Axis) -> int:
+    return rect.width if axis is Axis.COLUMNS else rect.height
+
+
+def _told_side(true: Rect, axis: Axis, bench: Bench) -> str:
+    return told(_side(told_rect(true, bench.trimmer), axis), bench.unit)
 
 
 def _board(step: CutStep, paper: str, bench: Bench) -> str:
-    size = size_text(step.on_board.width, step.on_board.height, bench.unit)
+    size = told_part(step.true_board, bench)
     if step.arrival is Arrival.NEW_SHEET:
         return _new_sheet(step, paper, size)
     if step.arrival is Arrival.STAYS:
@@ -168,13 +174,12 @@ def _setting(step: CutStep, bench: Bench) -> str:
     else:
         new = _("Set the scale to {reading} for the part that falls, and cut.")
         same = _("Leave the scale at {reading} for the part that falls, and cut.")
-    if step.is_set_now:
-        return new.format(reading=on_scale(step.exact, bench.trimmer.graduation, bench.unit))
-    return same.format(reading=with_unit(step.reading, bench.unit))
+    reading = on_scale(step.reading, bench.trimmer.graduation, bench.unit)
+    return (new if step.is_set_now else same).format(reading=reading)
 
 
 def _falls(step: CutStep, bench: Bench, pieces: Mapping[str, Piece]) -> str:
-    size = size_text(step.falling.rect.width, step.falling.rect.height, bench.unit)
+    size = told_part(step.falling.true, bench)
     if step.falling.fate is not Fate.PIECE:
         return _("What falls is a part of {size}.").format(size=size)
     if len(step.falling.ids) == 1:
@@ -185,7 +190,7 @@ def _falls(step: CutStep, bench: Bench, pieces: Mapping[str, Piece]) -> str:
 
 
 def _stays(step: CutStep, bench: Bench, pieces: Mapping[str, Piece]) -> str:
-    size = size_text(step.kept.rect.width, step.kept.rect.height, bench.unit)
+    size = told_part(step.kept.true, bench)
     if step.kept.fate is not Fate.PIECE:
         return _("What stays is a part of {size}.").format(size=size)
     if len(step.kept.ids) == 1:

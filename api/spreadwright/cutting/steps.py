@@ -5,7 +5,7 @@ Which end of a part falls, what is set aside and what comes next is decided in `
 equal ones set aside the last one is picked up first.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import lru_cache
@@ -43,12 +43,14 @@ class Share:
     """One of the two parts that a cut makes.
 
     Attributes:
-        rect: Its place on the sheet, ticks.
+        rect: Its place on the sheet as designed, ticks.
+        true: Where it truly lies there by the marks of the scale, ticks.
         ids: The pieces or spares that it is, one for each sheet cut together; empty when it is cut further.
         until: The number of the cut that it is set aside for, 0 unless it is set aside.
     """
 
     rect: Rect
+    true: Rect
     fate: Fate
     ids: tuple[str, ...] = ()
     until: int = 0
@@ -66,7 +68,8 @@ class CutStep:
     Attributes:
         number: Counts through the whole recipe, from 1.
         sheets: The numbers of the sheets cut together, which are equal.
-        on_board: The part that is cut, as a place on the sheet, ticks.
+        on_board: The part that is cut, as its designed place on the sheet, ticks.
+        true_board: The same, where it truly lies on the sheet by the marks of the scale, ticks.
         arrival: Whether it is a new sheet, still lies there, or is picked up from those set aside.
         set_aside_at: The number of the cut at which a part that is picked up was set aside, 0 for others.
         axis: Whether the cut makes columns or rows of the sheet.
@@ -82,6 +85,7 @@ class CutStep:
     number: int
     sheets: tuple[int, ...]
     on_board: Rect
+    true_board: Rect
     arrival: Arrival
     set_aside_at: int
     axis: Axis
@@ -181,10 +185,18 @@ class _Held:
 
     @property
     def rect(self) -> Rect:
-        """Its place on the sheet, ticks."""
-        if not self.lying.done:
-            return self.parts[0].rect
-        return _around(self.children)
+        """Its place on the sheet as designed, ticks."""
+        return _around(part.rect for part in self.left)
+
+    @property
+    def true(self) -> Rect:
+        """Where it truly lies there by the marks of the scale, ticks."""
+        return _around(part.true_rect for part in self.left)
+
+    @property
+    def left(self) -> tuple[Measured, ...]:
+        """What is left of the first sheet: all of the part, or the columns or rows that have not fallen."""
+        return self.children if self.lying.done else self.parts[:1]
 
 
 class _Player:
@@ -219,6 +231,7 @@ class _Player:
                 number=number,
                 sheets=self._sheets,
                 on_board=held.rect,
+                true_board=held.true,
                 arrival=arrival,
                 set_aside_at=held.number if arrival is Arrival.PICKED_UP else 0,
                 axis=axis,
@@ -278,14 +291,16 @@ def _share(held: _Held, fate: Fate) -> Share:
     """A part that a cut makes; `fate` is that of one that is cut further."""
     region = held.parts[0].region
     if held.parts[0].children:
-        return Share(held.rect, fate)
+        return Share(held.rect, held.true, fate)
     done = {Use.PIECE: Fate.PIECE, Use.SPARE: Fate.SPARE}.get(region.use or Use.SCRAP, Fate.SCRAP)
-    return Share(held.rect, done, tuple(part.region.id for part in held.parts))
+    return Share(held.rect, held.true, done, tuple(part.region.id for part in held.parts))
 
 
-def _around(parts: Sequence[Measured]) -> Rect:
-    rects = sorted(part.rect for part in parts)
-    return Rect.between(rects[0].left, rects[0].top, rects[-1].right, rects[-1].bottom)
+def _around(rects: Iterable[Rect]) -> Rect:
+    """What columns or rows that lie side by side take together."""
+    in_order = sorted(rects)
+    first, last = in_order[0], in_order[-1]
+    return Rect.between(first.left, first.top, last.right, last.bottom)
 
 
 def _axis(part: Measured) -> Axis:

@@ -68,7 +68,7 @@ def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Map
     part = sheet.parts[0]
     if part.rect is None:
         raise ValueError("a sheet of unknown size cannot be drawn; check the recipe first")
-    goes = _goes(Share(part.rect, Fate(part.use or Use.SCRAP), (part.id,)), pieces, page_of)
+    goes = _goes(Share(part.rect, part.rect, Fate(part.use or Use.SCRAP), (part.id,)), pieces, page_of)
     return Table((_("Whole sheet"), ""), ((goes[0], _("It is not cut.")),))
 
 

@@ -271,6 +271,7 @@ class Cuts(Envelope):
     language = String()
     effort = Nested(Effort)
     cautions = _texts()
+    rounding = String(metadata=_said("What the marks of the scale do to the sizes; empty where they show all."))
     sheets = List(Nested(CutSheet))
     steps = List(Nested(CutStep))
     piles = List(Nested(Pile))

@@ -95,6 +95,7 @@ def cuts_answer(cutting: Cutting) -> Json:
         "language": spoken(),
         "effort": effort_answer(cutting.effort),
         "cautions": list(cutting.cautions),
+        "rounding": cutting.rounding,
         "sheets": [_sheet(sheet, cutting, pieces) for sheet in cutting.sheets],
         "steps": [_cut_step(step, cutting, index) for index, step in enumerate(cutting.steps)],
         "piles": [

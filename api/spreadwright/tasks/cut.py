@@ -16,9 +16,12 @@ from spreadwright.cutting import (
     pieces,
     pile_of,
     piles,
+    rounding,
     sentences,
+    told_sizes,
 )
 from spreadwright.document import Reading
+from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
 from spreadwright.tasks.check import proven
 
@@ -31,6 +34,8 @@ class Cutting:
         words: One entry for each step.
         effort: What the steps cost together.
         page_of: The page on whose pile each piece goes, by id.
+        sizes: Of every piece by id, unturned, as they are told: to the marks of the scale, ticks.
+        rounding: What these marks do to the sizes, in words; empty where they show all of them.
         cautions: What is said before the first cut.
     """
 
@@ -43,6 +48,8 @@ class Cutting:
     effort: Effort
     piles: tuple[Pile, ...]
     page_of: dict[str, str]
+    sizes: Mapping[str, Size]
+    rounding: str
     cautions: tuple[str, ...]
 
     def steps_of(self, sheet: CutSheet) -> tuple[CutStep, ...]:
@@ -90,5 +97,7 @@ def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting
         effort=effort(steps, bench.trimmer),
         piles=piles(recipe, sheets, steps),
         page_of=dict(page_of),
+        sizes=told_sizes(sheets, bench),
+        rounding=rounding(sheets, bench),
         cautions=cautions(),
     )
