@@ -1,4 +1,4 @@
-"""The verbs of drawing: size, group, rectangle, line, outline, gradient, motif.
+"""The verbs of drawing: size, group, rectangle, line, outline, gradient, motif, embedded picture.
 
 A canvas is filled from the bottom upward and then handed to `svg`. Coordinates are ticks, origin top left; what a
 picture holds is millimetres. Only what browsers and the PNG and PDF renderer show alike can be said here: there are no
@@ -11,6 +11,7 @@ stripes, one dash of length nought with a round end is a row of dots.
     svg.markup(canvas)
 """
 
+from base64 import b64encode
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -144,6 +145,11 @@ class Canvas:
         if path.data:
             words = {"aria-label": printable(label)} if label else {}
             self._add("path", {"d": path.data} | words | paint.attributes())
+
+    def image(self, rect: Rect, data: bytes, media_type: str) -> None:
+        """A PNG or JPEG that fills a rectangle; the picture holds its bytes, so it needs no other file."""
+        embedded = f"data:{media_type};base64,{b64encode(data).decode()}"
+        self._add("image", _box(rect) | {"preserveAspectRatio": "none", "href": embedded})
 
     def words(self, path: Path, paint: Paint, words: str, *, at: Point, size: int) -> None:
         """The outlines of words that start at a point on their baseline; `size` of the type, ticks."""

@@ -6,9 +6,10 @@ They are imported when first needed, since they take longer to load than most co
 import re
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import cache
 from io import BytesIO
 from math import isqrt
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from spreadwright.errors import CannotDraw
 
@@ -31,9 +32,8 @@ def png(svg: bytes, width_px: int) -> bytes:
     Raises:
         CannotDraw: The library refused; its error is the cause.
     """
-    import cairosvg
-
     try:
+        cairosvg = _renderer()
         return bytes(cairosvg.svg2png(bytestring=svg, output_width=_bounded(width_px, svg)))
     except Exception as cause:  # the library raises whatever its parser and its binding raise
         raise CannotDraw("The PNG") from cause
@@ -50,12 +50,24 @@ def pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
     from cairosvg.surface import PNGSurface
 
     try:
+        _renderer()
         drawn = PNGSurface(Tree(bytestring=svg), None, 96, output_width=_bounded(width_px, svg)).cairo
         rows = np.frombuffer(drawn.get_data(), dtype=np.uint32).reshape(drawn.get_height(), -1)
     except Exception as cause:
         raise CannotDraw("The picture") from cause
     words = rows[:, : drawn.get_width(), None]  # one pixel a word, red in its third byte whatever the machine's order
     return (words >> np.array([16, 8, 0], dtype=np.uint32)).astype(np.uint8)
+
+
+@cache
+def _renderer() -> Any:
+    """The library, once it knows how pictures within pictures are drawn."""
+    import cairosvg
+
+    from spreadwright.drawing.embedded import teach
+
+    teach()
+    return cairosvg
 
 
 def _bounded(width_px: int, svg: bytes) -> int:
@@ -74,13 +86,15 @@ def pdf(svgs: Sequence[bytes]) -> bytes:
     Raises:
         CannotDraw: There is no picture, or a library refused; its error is the cause.
     """
-    import cairosvg
     import pikepdf
 
+    from spreadwright.drawing.embedded import once
+
     try:
+        cairosvg = _renderer()
         with pikepdf.new() as joined:
             for svg in svgs:
-                with pikepdf.open(BytesIO(cairosvg.svg2pdf(bytestring=svg))) as single:
+                with pikepdf.open(BytesIO(once(cairosvg.svg2pdf(bytestring=svg)))) as single:
                     joined.pages.extend(single.pages)
             return _saved(joined)
     except Exception as cause:
