@@ -17,6 +17,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from xml.etree.ElementTree import Element, SubElement
 
+from spreadwright.drawing.fonts import Glyph
 from spreadwright.drawing.millimetres import mm, ratio
 from spreadwright.drawing.path import Path, Point
 from spreadwright.geometry import Rect, Size
@@ -81,12 +82,14 @@ class Lettering:
         outlines: The element that shows them.
         at: Where they start on their baseline, ticks, in the coordinates of that element.
         size: Of the type, ticks.
+        glyphs: What the outlines show, one after the other.
     """
 
     outlines: Element
     words: str
     at: Point
     size: int
+    glyphs: tuple[Glyph, ...] = ()
 
 
 class Canvas:
@@ -151,11 +154,13 @@ class Canvas:
         embedded = f"data:{media_type};base64,{b64encode(data).decode()}"
         self._add("image", _box(rect) | {"preserveAspectRatio": "none", "href": embedded})
 
-    def words(self, path: Path, paint: Paint, words: str, *, at: Point, size: int) -> None:
+    def words(
+        self, path: Path, paint: Paint, words: str, *, at: Point, size: int, glyphs: tuple[Glyph, ...] = ()
+    ) -> None:
         """The outlines of words that start at a point on their baseline; `size` of the type, ticks."""
         if path.data:
             self.path(path, paint, label=words)
-            self.lettering.append(Lettering(self._within[-1], printable(words), at, size))
+            self.lettering.append(Lettering(self._within[-1], printable(words), at, size, glyphs))
 
     @contextmanager
     def group(

@@ -6,12 +6,12 @@ Kerning and lining figures always; `1/2` is set as a fraction, with a thin space
 import re
 import unicodedata
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from functools import lru_cache
 
 from spreadwright.drawing.canvas import Canvas, filled
-from spreadwright.drawing.fonts import UNITS_PER_EM, Font, Typeface, fonts
+from spreadwright.drawing.fonts import UNITS_PER_EM, Font, Glyph, Typeface, fonts
 from spreadwright.drawing.path import Path, Point
 from spreadwright.drawing.theme import BODY, INK
 
@@ -51,17 +51,6 @@ class Style:
     is_tabular: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class _Glyph:
-    """A glyph of a font (None: the box), its place and advance in font units."""
-
-    font: Font | None
-    number: int
-    x: int
-    y: int
-    advance: int
-
-
 def width(text: str, style: Style) -> int:
     """How far the words run, ticks."""
     return _units(sum(glyph.advance for glyph in _glyphs(text, style.face, style.is_tabular)), style.size)
@@ -81,7 +70,9 @@ def write(
             write(canvas, text, (0, 0), style, align=align)
         return
     start = (at[0] - _share(width(text, style), align), at[1])
-    canvas.words(outline(text, start, style), filled(style.colour), text.strip(), at=start, size=style.size)
+    glyphs = _glyphs(text, style.face, style.is_tabular)
+    path, paint = outline(text, start, style), filled(style.colour)
+    canvas.words(path, paint, text.strip(), at=start, size=style.size, glyphs=glyphs)
 
 
 def outline(text: str, at: Point, style: Style, *, align: Align = Align.START) -> Path:
@@ -125,7 +116,7 @@ def _units(value: float, size: int) -> int:
 
 
 @lru_cache(maxsize=4096)
-def _glyphs(text: str, face: Typeface, is_tabular: bool) -> tuple[_Glyph, ...]:
+def _glyphs(text: str, face: Typeface, is_tabular: bool) -> tuple[Glyph, ...]:
     features = {"kern": True, "lnum": True, "tnum": is_tabular}
     return tuple(
         glyph
@@ -165,17 +156,15 @@ def _font_for(character: str, chain: tuple[Font, ...], current: Font | None) -> 
     return next((font for font in chain if font.has(character)), None)
 
 
-def _shaped(font: Font | None, run: str, features: dict[str, bool]) -> list[_Glyph]:
+def _shaped(font: Font | None, run: str, features: dict[str, bool]) -> list[Glyph]:
     if font is None:
-        return [_Glyph(None, 0, 0, 0, _MISSING_WIDTH) for _ in run]
+        return [Glyph(None, 0, 0, 0, _MISSING_WIDTH, each) for each in run]
     thin = font.glyph(_THIN_SPACE)
-    return [
-        _Glyph(font, glyph, x, y, _THIN_ADVANCE if glyph == thin else advance)
-        for glyph, advance, x, y in font.shape(run, features)
-    ]
+    shaped = font.shape(run, features)
+    return [replace(glyph, advance=_THIN_ADVANCE, words=" ") if glyph.number == thin else glyph for glyph in shaped]
 
 
-def _draw(path: Path, glyph: _Glyph, pen: int, at: Point, size: int) -> None:
+def _draw(path: Path, glyph: Glyph, pen: int, at: Point, size: int) -> None:
     if glyph.font is None:
         _draw_box(path, pen, at, size)
         return

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
+from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.words import gettext as _
 
@@ -31,7 +32,7 @@ class Words(Block):
 class Figure(Block):
     """One picture, with words under it or none."""
 
-    picture: Markup
+    picture: Picture
     caption: str = ""
 
 
@@ -48,7 +49,7 @@ class Entry:
     """One step: its number, its picture, and its sentences, caution first."""
 
     number: str
-    picture: Markup
+    picture: Picture | None
     caution: Markup
     lines: tuple[Markup, ...]
 

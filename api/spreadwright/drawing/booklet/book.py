@@ -3,9 +3,11 @@
 from collections.abc import Callable, Iterator
 
 from spreadwright.drawing.booklet import cuts, exact, front, gluing, prints
+from spreadwright.drawing.booklet.album import Album
 from spreadwright.drawing.booklet.blocks import Section
+from spreadwright.drawing.booklet.families import family
 from spreadwright.drawing.booklet.plan import BookletPlan, Format
-from spreadwright.drawing.booklet.press import family, printed, template, text_of
+from spreadwright.drawing.booklet.press import printed, template, text_of
 from spreadwright.words import gettext as _
 from spreadwright.words import spoken
 
@@ -26,14 +28,16 @@ def booklet_pdf(plan: BookletPlan, paper: Format, *, told: Callable[[str], None]
         CannotDraw: The library that sets the pages refused.
     """
     told("drawing the steps")
-    html = booklet_html(plan)
-    return printed(html, _style(paper), told=told)
+    album = Album()
+    html = booklet_html(plan, album)
+    return printed(html, _style(paper), album.pictures, told=told)
 
 
-def booklet_html(plan: BookletPlan) -> str:
-    """All pages as one document, pictures included."""
+def booklet_html(plan: BookletPlan, album: Album) -> str:
+    """All pages as one document, its pictures in an album."""
     return template(__package__, "booklet.html").render(
         language=spoken(),
+        shown=album.shown,
         recipe=plan.recipe,
         subject=plan.recipe.summary,
         made_for=_made_for(plan),

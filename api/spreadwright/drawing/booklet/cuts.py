@@ -7,6 +7,7 @@ from markupsafe import Markup
 
 from spreadwright.cutting import CutStep, CutWords, Fate, Pile, Share
 from spreadwright.drawing.booklet import signs
+from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.blocks import (
     Block,
     Entry,
@@ -23,7 +24,7 @@ from spreadwright.drawing.booklet.board import Board, CutPicture, board_for, cut
 from spreadwright.drawing.booklet.pieces import piece_picture, pile_scale
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.tags import Tag
-from spreadwright.drawing.booklet.typeset import picture, typeset
+from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.labels import Pile as PileSign
 from spreadwright.drawing.sheet import SheetPlan, sheet_figure
@@ -70,7 +71,7 @@ def _signs(plan: BookletPlan) -> Iterator[Entry]:
 
 
 def _sign(sign: Canvas | None, words: str) -> Entry:
-    return Entry("", picture(sign, words) if sign else Markup(), Markup(), (typeset(words),))
+    return Entry("", Picture(sign, words) if sign else None, Markup(), (typeset(words),))
 
 
 def sheets(plan: BookletPlan) -> Iterator[Section]:
@@ -122,7 +123,7 @@ def _sheet(
     title = _("{sheet}: {paper}, {size}").format(sheet=sheet.heading, paper=sheet.role, size=shown)
     alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
     drawn = sheet if len(sheet.pages) > 1 else replace(sheet, page_of={})  # a single pile needs no sign
-    figure = Figure("sheet", picture(sheet_figure(drawn, prefix=f"s{sheet.sheet.number}-"), alt))
+    figure = Figure("sheet", Picture(sheet_figure(drawn, prefix=f"s{sheet.sheet.number}-"), alt))
     entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
     return Section(title, (figure, Steps("cuts", entries)), level=2, is_new_page=is_new_page)
 
@@ -131,7 +132,7 @@ def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Ent
     reading = with_unit(step.reading, plan.bench.unit)
     alt = _("Cut {number} on the board, the scale at {reading}.").format(number=step.number, reading=reading)
     shown = CutPicture(step, reading, _tag(plan, step.kept), _tag(plan, step.falling), words.together, alt)
-    drawn = picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
+    drawn = Picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
     lines = tuple(typeset(line) for line in (words.board, words.setting, words.falls, words.stays) if line)
     return Entry(str(step.number), drawn, typeset(words.caution), lines)
 
@@ -169,7 +170,7 @@ def piles(plan: BookletPlan) -> Section:
         entries = tuple(
             Entry(
                 "",
-                picture(piece_picture(piece, scale, prefix=f"p{piece.mark}-"), piece.mark),
+                Picture(piece_picture(piece, scale, prefix=f"p{piece.mark}-"), piece.mark),
                 Markup(),
                 (
                     Markup("<b>{}</b> {}").format(piece.mark, piece.id),

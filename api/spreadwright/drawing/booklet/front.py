@@ -5,11 +5,11 @@ from collections.abc import Iterator
 
 from markupsafe import Markup
 
+from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.blocks import Block, Figure, Section, grid, listed, paragraphs
 from spreadwright.drawing.booklet.board import board_for
 from spreadwright.drawing.booklet.code import code_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
-from spreadwright.drawing.booklet.typeset import picture
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Size
 from spreadwright.lengths import size_text, with_unit
@@ -27,7 +27,7 @@ def preview(plan: BookletPlan) -> Block:
     alt = _("The finished pages of “{title}”, as they will lie on the table.").format(title=plan.recipe.title)
     size = plan.preview.size
     wide = min(PREVIEW.width, PREVIEW.height * size.width // size.height)
-    return Figure("preview", picture(plan.preview, alt, width=wide))
+    return Figure("preview", Picture(plan.preview, alt, wide))
 
 
 def about(plan: BookletPlan) -> Block:
@@ -52,7 +52,7 @@ def code(plan: BookletPlan) -> Block | None:
     if not plan.address:
         return None
     alt = _("A square code that leads to the recipe: {address}").format(address=plan.address)
-    return Figure("code", picture(code_picture(plan.address, alt), alt), Markup.escape(plan.address))
+    return Figure("code", Picture(code_picture(plan.address, alt), alt), Markup.escape(plan.address))
 
 
 def needs(plan: BookletPlan) -> Section:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.blocks import (
     Block,
     Entry,
@@ -15,7 +16,7 @@ from spreadwright.drawing.booklet.blocks import (
 )
 from spreadwright.drawing.booklet.page import Distance, Laid, PlacePicture, place_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
-from spreadwright.drawing.booklet.typeset import picture, typeset
+from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.placement import placement_figure
 from spreadwright.geometry import Rect
 from spreadwright.model import Axis
@@ -26,7 +27,7 @@ from spreadwright.words import gettext as _
 def before_gluing(plan: BookletPlan) -> Section:
     """Cautions first, then what sticks what, then the whole placement."""
     alt = _("All pages with their pieces; the small figure is the place in gluing order, the letter is the mark.")
-    figure = picture(placement_figure(plan.placement, prefix="o-"), alt)
+    figure = Picture(placement_figure(plan.placement, prefix="o-"), alt)
     how = _("Each piece has its place in gluing order, then its mark. Photographs are dashed; they come last.")
     overview = Figure("overview", figure, typeset(how))
     blocks = (cautioned(plan.glue_cautions), listed(plan.adhesive), *watch_out(plan.glue_doubts), overview)
@@ -50,7 +51,7 @@ def pages(plan: BookletPlan) -> Iterator[Section]:
 def _entry(step: PlaceStep) -> Entry:
     mark = step.placed.piece.mark
     alt = _("Step {number}: piece {mark} on its page, with its distances.").format(number=step.number, mark=mark)
-    drawn = picture(place_picture(_picture(step, alt), prefix=f"g{step.number}-"), alt)
+    drawn = Picture(place_picture(_picture(step, alt), prefix=f"g{step.number}-"), alt)
     return Entry(str(step.number), drawn, typeset(""), tuple(map(typeset, step.sentences)))
 
 

@@ -4,41 +4,21 @@ It is imported when first needed, since it takes longer to load than most comman
 shipped fonts.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from copy import deepcopy
 from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
+from xml.etree.ElementTree import Element, tostring
 
 from spreadwright.drawing import fonts
-from spreadwright.drawing.fonts import SCRIPTS, Typeface
+from spreadwright.drawing.booklet.families import family, font_faces
+from spreadwright.drawing.canvas import Canvas, Lettering
+from spreadwright.drawing.millimetres import mm
 from spreadwright.errors import CannotDraw
 
 if TYPE_CHECKING:
     from jinja2 import Template
-
-FAMILIES = {"sans": ("SANS", "SANS_MEDIUM", "SANS_BOLD"), "text": ("TEXT", "TEXT_ITALIC")}
-_WEIGHTS = {"SANS": "400", "SANS_MEDIUM": "500", "SANS_BOLD": "700", "TEXT": "400", "TEXT_ITALIC": "400"}
-
-
-def family(name: str) -> str:
-    """The fonts of a family, as a list for CSS: a file for each script, asked in turn.
-
-    >>> family("sans")
-    'sans-latin, sans-latin-ext, sans-greek, sans-cyrillic'
-    """
-    return ", ".join(f"{name}-{script}" for script in SCRIPTS)
-
-
-def font_faces() -> str:
-    """The CSS rules for every shipped font."""
-    return "\n".join(
-        f"@font-face {{ font-family: {name}-{script}; font-weight: {_WEIGHTS[face]}; "
-        f"font-style: {'italic' if 'ITALIC' in face else 'normal'}; "
-        f'src: url("font:{Typeface[face].value}-{script}.ttf"); }}'
-        for name, faces in FAMILIES.items()
-        for face in faces
-        for script in SCRIPTS
-    )
 
 
 @cache
@@ -55,12 +35,20 @@ def text_of(package: str, name: str) -> str:
     return files(package).joinpath(name).read_text(encoding="utf-8")
 
 
-def printed(html: str, css: str, *, what: str = "The booklet", told: Callable[[str], None] = lambda _: None) -> bytes:
+def printed(
+    html: str,
+    css: str,
+    pictures: Mapping[str, Canvas],
+    *,
+    what: str = "The booklet",
+    told: Callable[[str], None] = lambda _: None,
+) -> bytes:
     """A page of HTML as a tagged PDF; the same words give the same bytes.
 
     Args:
-        html: All of it, pictures included.
+        html: All of it.
         css: What is said of its looks beside the shipped fonts.
+        pictures: Those of the page, by address.
         what: What is printed, for whom it cannot be.
         told: Is told what is done next.
 
@@ -71,11 +59,15 @@ def printed(html: str, css: str, *, what: str = "The booklet", told: Callable[[s
         import weasyprint
         from weasyprint.text.fonts import FontConfiguration
 
-        fetcher = _fetcher()
+        from spreadwright.drawing.booklet.stamp import Stamps
+
+        fetcher = _fetcher(pictures)
         known = FontConfiguration()
         sheet = weasyprint.CSS(string=font_faces() + css, font_config=known, url_fetcher=fetcher)
         told("laying out the pages")
-        document = weasyprint.HTML(string=html, url_fetcher=fetcher).render(stylesheets=[sheet], font_config=known)
+        stamps = Stamps(pictures, known)
+        page = weasyprint.HTML(string=html, url_fetcher=fetcher)
+        document = page.render(stylesheets=[sheet], font_config=known, cache=stamps.by_address)
         told(f"writing {len(document.pages)} pages")
         return bytes(document.write_pdf(pdf_tags=True, finisher=_titled) or b"")
     except Exception as cause:  # the library raises whatever its parser and its binding raise
@@ -87,15 +79,18 @@ def _titled(_: Any, pdf: Any) -> None:
     pdf.catalog["ViewerPreferences"] = "<< /DisplayDocTitle true >>"
 
 
-def _fetcher() -> Any:
+def _fetcher(pictures: Mapping[str, Canvas]) -> Any:
     from weasyprint.urls import URLFetcher, URLFetcherResponse
 
     class Shipped(URLFetcher):  # type: ignore[misc]
-        """Gives the shipped fonts and pictures that stand in the page, and nothing else in the world."""
+        """Gives the shipped fonts and the pictures of the page, and nothing else in the world."""
 
         def fetch(self, url: str, headers: dict[str, str] | None = None) -> URLFetcherResponse:
             """The font that an address of ours names, or the picture that an address is."""
             scheme, _, name = url.partition(":")
+            if url in pictures:
+                held = {"Content-Type": "image/svg+xml"}
+                return URLFetcherResponse(url, searchable(pictures[url]), held)
             if scheme == "data":
                 return super().fetch(url, headers)
             if scheme != "font" or "/" in name:
@@ -103,3 +98,23 @@ def _fetcher() -> Any:
             return URLFetcherResponse(url, files(fonts.__name__).joinpath(name).read_bytes())
 
     return Shipped()
+
+
+def searchable(canvas: Canvas) -> bytes:
+    """A picture as SVG, its words repeated unseen where they stand, so that they can be found and marked."""
+    root = deepcopy(canvas.root)
+    copies = dict(zip(canvas.root.iter(), root.iter(), strict=True))
+    parents = {child: parent for parent in root.iter() for child in parent}
+    for lettering in canvas.lettering:
+        outlines = copies[lettering.outlines]
+        parent = parents[outlines]
+        parent.insert(list(parent).index(outlines) + 1, _unseen(lettering))
+    return bytes(tostring(root, encoding="utf-8"))
+
+
+def _unseen(lettering: Lettering) -> Element:
+    x, y = lettering.at
+    held = {"x": mm(x), "y": mm(y), "font-size": mm(lettering.size), "font-family": family("sans"), "fill": "none"}
+    element = Element("text", held)
+    element.text = lettering.words
+    return element

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from functools import lru_cache
 from importlib.resources import files
+from itertools import pairwise
 
 import uharfbuzz
 
@@ -36,9 +37,14 @@ class Stroke:
 
 
 class Font:
-    """One font file: shapes runs of text and knows its glyphs' outlines."""
+    """One font file: shapes runs of text and knows its glyphs' outlines.
+
+    Attributes:
+        name: Of the file, without its ending.
+    """
 
     def __init__(self, name: str) -> None:
+        self.name = name
         data = files(__package__).joinpath(f"{name}.ttf").read_bytes()
         self._font = uharfbuzz.Font(uharfbuzz.Face(uharfbuzz.Blob(data)))
         self._outlines: dict[int, tuple[Stroke, ...]] = {}
@@ -52,14 +58,22 @@ class Font:
         found: int | None = self._font.get_nominal_glyph(ord(character))
         return found
 
-    def shape(self, text: str, features: dict[str, bool]) -> list[tuple[int, int, int, int]]:
-        """Glyph, advance, and offsets right and up for each glyph of a run, font units."""
+    def advance(self, glyph: int) -> int:
+        """How far a glyph runs by itself, font units."""
+        return int(self._font.get_glyph_h_advance(glyph))
+
+    def shape(self, text: str, features: dict[str, bool]) -> list["Glyph"]:
+        """The glyphs of a run."""
         buffer = uharfbuzz.Buffer()
         buffer.add_str(text)
         buffer.guess_segment_properties()
         uharfbuzz.shape(self._font, buffer, features)
-        placed = zip(buffer.glyph_infos, buffer.glyph_positions, strict=True)
-        return [(info.codepoint, at.x_advance, at.x_offset, at.y_offset) for info, at in placed]
+        starts = [info.cluster for info in buffer.glyph_infos]
+        words = [text[here:end] for here, end in pairwise([*starts, len(text)])]
+        return [
+            Glyph(self, info.codepoint, at.x_offset, at.y_offset, at.x_advance, said)
+            for info, at, said in zip(buffer.glyph_infos, buffer.glyph_positions, words, strict=True)
+        ]
 
     def outline(self, glyph: int) -> tuple[Stroke, ...]:
         """The outline of a glyph."""
@@ -68,6 +82,23 @@ class Font:
             self._font.draw_glyph(glyph, _recorder(), strokes)
             self._outlines[glyph] = tuple(strokes)
         return self._outlines[glyph]
+
+
+@dataclass(frozen=True, slots=True)
+class Glyph:
+    """A glyph with its place and advance in font units.
+
+    Attributes:
+        font: None where no font has the character.
+        words: What it stands for; nothing when it only adds to the glyph before it.
+    """
+
+    font: Font | None
+    number: int
+    x: int
+    y: int
+    advance: int
+    words: str
 
 
 @lru_cache

@@ -2,8 +2,10 @@
 
 from markupsafe import Markup
 
-from spreadwright.drawing.booklet.press import family, printed, template, text_of
-from spreadwright.drawing.booklet.typeset import picture, typeset
+from spreadwright.drawing.booklet.album import Album, Picture
+from spreadwright.drawing.booklet.families import family
+from spreadwright.drawing.booklet.press import printed, template, text_of
+from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.millimetres import mm
 from spreadwright.drawing.templates.plan import FRONT, TemplatePlan, leaves_of
@@ -24,7 +26,9 @@ def templates_pdf(plan: TemplatePlan) -> bytes:
     Raises:
         CannotDraw: The library that sets the pages refused.
     """
-    return printed(templates_html(plan), _style(plan), what="The templates")
+    album = Album()
+    html = templates_html(plan, album)
+    return printed(html, _style(plan), album.pictures, what="The templates")
 
 
 def tile_pages(plan: TemplatePlan) -> tuple[Canvas, ...]:
@@ -32,8 +36,8 @@ def tile_pages(plan: TemplatePlan) -> tuple[Canvas, ...]:
     return tuple(tile_page(plan, leaf) for leaf in leaves_of(plan))
 
 
-def templates_html(plan: TemplatePlan) -> str:
-    """All pages as one document, pictures included."""
+def templates_html(plan: TemplatePlan, album: Album) -> str:
+    """All pages as one document, its pictures in an album."""
     return template(__package__, "templates.html").render(
         language=spoken(),
         recipe=plan.recipe,
@@ -44,16 +48,16 @@ def templates_html(plan: TemplatePlan) -> str:
         caution=_("Caution"),
         cautions=[typeset(line) for line in plan.cautions],
         steps=[typeset(line) for line in _steps(plan)],
-        scale=_shown(scale_picture()),
-        map=_shown(sheet_map(plan)),
-        signs=_shown(line_signs(has_joins=len(plan.tiling.tiles) > 1)),
+        scale=_shown(album, scale_picture()),
+        map=_shown(album, sheet_map(plan)),
+        signs=_shown(album, line_signs(has_joins=len(plan.tiling.tiles) > 1)),
         number=page_of_pages(FRONT, plan.total),
-        leaves=[{"title": canvas.title, "picture": _shown(canvas)} for canvas in tile_pages(plan)],
+        leaves=[{"title": canvas.title, "picture": _shown(album, canvas)} for canvas in tile_pages(plan)],
     )
 
 
-def _shown(canvas: Canvas) -> Markup:
-    return picture(canvas, canvas.title)
+def _shown(album: Album, canvas: Canvas) -> Markup:
+    return album.shown(Picture(canvas, canvas.title))
 
 
 def _about(plan: TemplatePlan) -> str:
