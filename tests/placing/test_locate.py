@@ -7,11 +7,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from placing.layouts import INCH, PAGE, inches, layout
 from placing.replay import replayed
-from spreadwright.geometry import Rect, Size
+from spreadwright.geometry import Rect
 from spreadwright.lengths import TICKS, Unit
-from spreadwright.model import INCH_BENCH, Axis, Edge, Offset, Piece, Placement, Recipe, Ruler, Spread, Zero
-from spreadwright.placing import MoveKind, PlacedPiece, PlaceStep, cost_of, place_steps, placed_pieces
+from spreadwright.model import INCH_BENCH, Axis, Ruler, Zero
+from spreadwright.placing import MoveKind, PlacedPiece, PlaceStep, cost_of, place_steps
 from spreadwright.placing.candidates import moves_along, moves_of_both
 from spreadwright.placing.joining import bases
 from spreadwright.placing.landing import landed
@@ -20,22 +21,10 @@ from spreadwright.placing.table import Table
 from spreadwright.store import Collection
 from spreadwright.tasks import place
 
-INCH, MM = TICKS[Unit.INCH], TICKS[Unit.MILLIMETRE]
+MM = TICKS[Unit.MILLIMETRE]
 EIGHTH = INCH // 8
-PAGE = Size(12 * INCH, 12 * INCH)
 METRIC = replace(INCH_BENCH, unit=Unit.MILLIMETRE, ruler=Ruler(MM, 30 * MM, frozenset({Zero.END, Zero.MIDDLE})))
 PLAIN = replace(INCH_BENCH, ruler=Ruler(EIGHTH, 0))
-
-
-def layout(rects: Sequence[Rect], page: Size = PAGE) -> tuple[Recipe, tuple[PlacedPiece, ...]]:
-    """Pieces on one page, from the page upward."""
-    pieces = [Piece(f"p-{i}", "p", f"P{i}", "plain", rect.width, rect.height) for i, rect in enumerate(rects)]
-    placements = tuple(
-        Placement(piece.id, "page", Offset(Edge.LEFT, rect.left), Offset(Edge.TOP, rect.top))
-        for piece, rect in zip(pieces, rects, strict=True)
-    )
-    recipe = Recipe("random", "Random", Unit.INCH, Spread(("page",), page), (), (), placements)
-    return recipe, placed_pieces(recipe, pieces)
 
 
 @st.composite
@@ -165,10 +154,6 @@ def moves_of(rects: Sequence[Rect], bench=INCH_BENCH) -> dict[str, list[str]]:
     return {
         s.placed.piece.id: [move.kind.value for move in s.located.moves] for s in place_steps(recipe, placed, bench)
     }
-
-
-def inches(*sides: float) -> Rect:
-    return Rect(*(round(side * INCH) for side in sides))
 
 
 @pytest.mark.parametrize(

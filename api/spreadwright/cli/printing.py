@@ -9,9 +9,9 @@ import click
 
 from spreadwright.cutting import told_part
 from spreadwright.errors import Finding, Severity
-from spreadwright.geometry import Rect
-from spreadwright.lengths import size_text
-from spreadwright.model import Colourway
+from spreadwright.geometry import Rect, Size
+from spreadwright.lengths import nearest, told_size
+from spreadwright.model import Bench, Colourway
 from spreadwright.tasks import Cutting, Placing
 from spreadwright.tasks.answers import summary
 from spreadwright.tasks.draw import sheet_plans
@@ -37,9 +37,11 @@ def print_columns(rows: Sequence[Sequence[str]]) -> None:
 
 def print_findings(name: str, findings: Sequence[Finding], *, to_stderr: bool = False) -> None:
     """Findings, one below the other, each with what would be right."""
-    click.echo(f"{name}: {summary(findings)}", err=to_stderr)
+    click.echo(_("{name}: {summary}").format(name=name, summary=summary(findings)), err=to_stderr)
+    labels = {Severity.ERROR: _("error"), Severity.WARNING: _("warning"), Severity.NOTE: _("note")}
+    wide = max(map(len, labels.values())) + 1
     for finding in findings:
-        severity = click.style(f"{finding.severity.value:8}", fg=_COLOURS[finding.severity])
+        severity = click.style(labels[finding.severity].ljust(wide), fg=_COLOURS[finding.severity])
         click.echo(f"  {severity}{finding.where or '(whole document)'}  [{finding.code}]", err=to_stderr)
         for line in wrap(f"{finding.message} {finding.remedy}", _WIDTH - 10):
             click.echo(f"          {line}", err=to_stderr)
@@ -86,20 +88,27 @@ def print_placement(placing: Placing) -> None:
     click.echo(f"{placing.recipe.title}\n")
     for caution in placing.cautions:
         click.echo(f"  ! {caution}")
+    for words in ("", *filter(None, [placing.rounding]), *placing.adhesive.words):
+        click.echo(f"  {words}".rstrip())
     click.echo("")
-    for words in placing.adhesive.words:
-        click.echo(f"  {words}")
-    click.echo("")
+    if placing.findings:
+        print_findings(_("what could come out wrong"), placing.findings)
+        click.echo("")
     for step in placing.steps:
         click.echo(f"  {step.number:2}. {step.sentences[0]}")
         for sentence in step.sentences[1:]:
             click.echo(f"      {sentence}")
     if placing.photos:
         click.echo("\n" + _("Photographs"))
-    unit = placing.bench.unit
+    places = {each.piece.id: each.rect for each in placing.placed}
     for photo in placing.photos:
-        told = _("Photo on “{piece}”: {size}.")
-        click.echo("  " + told.format(piece=photo.on, size=size_text(photo.size.width, photo.size.height, unit)))
+        size = _on_ruler(photo.rect_on(places[photo.on]).size, placing.bench)
+        click.echo("  " + _("Photo on “{piece}”: {size}.").format(piece=photo.on, size=size))
+
+
+def _on_ruler(size: Size, bench: Bench) -> str:
+    mark = bench.ruler.graduation
+    return told_size(nearest(size.width, mark), nearest(size.height, mark), bench.unit)
 
 
 def print_colourways(total: int, found: Sequence[Colourway]) -> None:

@@ -1,6 +1,6 @@
 """From placements to pieces on pages and steps with the ruler."""
 
-from spreadwright.placing.adhesive import Adhesives, Stick, Sticking, adhesives, glued, sticking
+from spreadwright.placing.adhesive import Adhesives, Stick, Sticking, adhesive_findings, adhesives, glued, sticking
 from spreadwright.placing.adhesive_words import adhesive_words, millilitres
 from spreadwright.placing.check import placing_findings
 from spreadwright.placing.draft import draft_findings, role_of
@@ -9,7 +9,7 @@ from spreadwright.placing.locate import Located
 from spreadwright.placing.measures import EQUAL, Measure
 from spreadwright.placing.moves import COSTS, PAGE, End, Line, Move, MoveKind, cost_of
 from spreadwright.placing.steps import PlaceStep, in_layers, place_steps
-from spreadwright.placing.words import cautions, distance, edge_name
+from spreadwright.placing.words import cautions, distance, edge_name, rounding
 
 __all__ = [
     "COSTS",
@@ -26,6 +26,7 @@ __all__ = [
     "PlacedPiece",
     "Stick",
     "Sticking",
+    "adhesive_findings",
     "adhesive_words",
     "adhesives",
     "cautions",
@@ -40,5 +41,6 @@ __all__ = [
     "placed_pieces",
     "placing_findings",
     "role_of",
+    "rounding",
     "sticking",
 ]

@@ -11,9 +11,11 @@ from fractions import Fraction
 
 from spreadwright.errors import Finding, warning
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, with_unit
+from spreadwright.lengths import FINEST, TICKS, Unit, neighbours, told
 from spreadwright.model import Adhesive, Bench, Recipe, Wetness
 from spreadwright.placing.layers import PlacedPiece
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext
 
 MARGIN = TICKS[Unit.INCH] // 8
 """From the edge of a piece to its adhesive: 1/8 in (3.2 mm), so that none is seen when it is laid a little off."""
@@ -156,29 +158,47 @@ def adhesive_findings(pieces: Sequence[Stick], bench: Bench) -> Iterator[Finding
             yield _unused(adhesive, widest, bench)
 
 
+def instead(size: Size, unit: Unit) -> str:
+    """What holds a piece for which every adhesive of a bench is too wide, in words."""
+    room = min(size.width, size.height) - 2 * SMALLEST_MARGIN
+    if room < FINEST[unit]:
+        return _("glue from a fine brush")
+    return _("liquid glue with a bead of at most {width}").format(width=told(neighbours(room, FINEST[unit])[0], unit))
+
+
 def _unheld(each: Stick, more: int, bench: Bench) -> Finding:
     """About the narrowest of them."""
-    side = _side(each)
+    unit = bench.unit
     narrowest = min((adhesive.width for adhesive in bench.adhesives), default=0)
-    message = (
-        f"“{each.id}” is only {with_unit(side, bench.unit)} wide; the narrowest adhesive of the bench, "
-        f"{with_unit(narrowest, bench.unit)}, does not fit with {with_unit(SMALLEST_MARGIN, bench.unit)} on both sides."
+    message = _(
+        "“{piece}” is only {width} wide; the narrowest adhesive of the bench, {adhesive}, does not fit with {margin} "
+        "on both sides."
+    ).format(
+        piece=each.id,
+        width=told(_side(each), unit),
+        adhesive=told(narrowest, unit),
+        margin=told(SMALLEST_MARGIN, unit),
     )
     if more:
-        message += f" Nor does it fit {more} more piece{'' if more == 1 else 's'}."
-    room = side - 2 * SMALLEST_MARGIN
-    thin = f"liquid glue with a bead of at most {with_unit(room, bench.unit)}" if room > 0 else "glue from a brush"
-    return warning("adhesive-too-wide", each.where, message, f"Use {thin} for it, or cut the piece wider.")
+        others = ngettext("Nor does it fit {count} more piece.", "Nor does it fit {count} more pieces.", more)
+        message = f"{message} {others.format(count=more)}"
+    remedy = _("Use {adhesive} for it, or cut the piece wider.").format(adhesive=instead(each.size, unit))
+    return warning("adhesive-too-wide", each.where, message, remedy)
 
 
 def _unused(adhesive: Adhesive, widest: Stick, bench: Bench) -> Finding:
-    what = "tape" if adhesive.wetness is Wetness.DRY else "bead of glue"
-    message = (
-        f"The {what} of {with_unit(adhesive.width, bench.unit)} is too wide for every piece; the widest, "
-        f"“{widest.id}”, is {with_unit(_side(widest), bench.unit)} wide."
+    said = {
+        Wetness.DRY: _("The tape of {adhesive} is too wide for every piece; the widest, “{piece}”, is {width} wide."),
+        Wetness.LIQUID: _(
+            "The bead of glue of {adhesive} is too wide for every piece; the widest, “{piece}”, is {width} wide."
+        ),
+    }
+    message = said[adhesive.wetness].format(
+        adhesive=told(adhesive.width, bench.unit), piece=widest.id, width=told(_side(widest), bench.unit)
     )
-    room = _side(widest) - 2 * SMALLEST_MARGIN
-    return warning("adhesive-too-wide", widest.where, message, f"Use one of at most {with_unit(room, bench.unit)}.")
+    room = neighbours(max(_side(widest) - 2 * SMALLEST_MARGIN, 0), FINEST[bench.unit])[0]
+    remedy = _("Use one of at most {width}.").format(width=told(room, bench.unit))
+    return warning("adhesive-too-wide", widest.where, message, remedy)
 
 
 def _side(each: Stick) -> int:

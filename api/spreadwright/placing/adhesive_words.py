@@ -1,18 +1,21 @@
 """What a layout takes in adhesive, in words."""
 
-from spreadwright.lengths import TICKS, Unit, with_unit
+from spreadwright.lengths import TICKS, Unit, told
 from spreadwright.model import Bench, Wetness
-from spreadwright.placing.adhesive import Adhesives, Sticking
+from spreadwright.placing.adhesive import Adhesives, Sticking, instead
 from spreadwright.words import decimal, listed, ngettext
 from spreadwright.words import gettext as _
+
+_MOST_NAMED = 20
+"""Of more pieces than these, their number says more than their names."""
 
 
 def adhesive_words(found: Adhesives, bench: Bench) -> tuple[str, ...]:
     """Which adhesive for which piece, how much in all, and what is safe for photographs."""
-    told = [*_kind(found, Wetness.DRY, bench), *_kind(found, Wetness.LIQUID, bench), *_unheld(found)]
+    words = [*_kind(found, Wetness.DRY, bench), *_kind(found, Wetness.LIQUID, bench), *_unheld(found, bench)]
     if found.photos:
-        told.append(_("The photographs are counted with them; photo corners hold them without any adhesive."))
-    return (*told, *photo_safety())
+        words.append(_("The photographs are counted with them; photo corners hold them without any adhesive."))
+    return (*words, *photo_safety())
 
 
 def photo_safety() -> tuple[str, ...]:
@@ -28,13 +31,13 @@ def _kind(found: Adhesives, wetness: Wetness, bench: Bench) -> list[str]:
     if not everything:
         return []
     if wetness is Wetness.DRY:
-        told = _("Tape {width} wide, about {length} in all, holds {pieces}.")
+        said = _("Tape {width} wide, about {length} in all, holds {pieces}.")
     else:
-        told = _("Liquid glue in a bead of {width}, about {length} or {volume} ml in all, holds {pieces}.")
+        said = _("Liquid glue in a bead of {width}, about {length} or {volume} ml in all, holds {pieces}.")
     width = max(each.adhesive.width for each in everything if each.adhesive)
     return [
-        told.format(
-            width=with_unit(width, bench.unit),
+        said.format(
+            width=told(width, bench.unit),
             length=_long(sum(each.length for each in everything), bench.unit),
             volume=millilitres(sum(each.volume for each in everything)),
             pieces=_named(found.of(wetness), sum(each in found.photos for each in everything)),
@@ -44,17 +47,21 @@ def _kind(found: Adhesives, wetness: Wetness, bench: Bench) -> list[str]:
 
 def _named(pieces: tuple[Sticking, ...], photos: int) -> str:
     names = [_("“{piece}”").format(piece=each.stick.id) for each in pieces]
+    if len(pieces) > _MOST_NAMED:
+        names = [ngettext("{count} piece", "{count} pieces", len(pieces)).format(count=len(pieces))]
     if photos:
         names.append(ngettext("{count} photograph", "{count} photographs", photos).format(count=photos))
     return listed(names)
 
 
-def _unheld(found: Adhesives) -> list[str]:
+def _unheld(found: Adhesives, bench: Bench) -> list[str]:
     unheld = tuple(each for each in found.pieces if each.adhesive is None)
     if not unheld:
         return []
-    told = _("No adhesive of this bench is narrow enough for {pieces}: use a finer glue.")
-    return [told.format(pieces=_named(unheld, 0))]
+    sizes = (each.stick.size for each in unheld)
+    narrowest = min(sizes, key=lambda size: min(size.width, size.height))
+    said = _("No adhesive of this bench is narrow enough for {pieces}: use {adhesive}.")
+    return [said.format(pieces=_named(unheld, 0), adhesive=instead(narrowest, bench.unit))]
 
 
 def _long(length: int, unit: Unit) -> str:

@@ -4,11 +4,12 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from spreadwright.geometry import Rect
-from spreadwright.lengths import Unit, with_unit
-from spreadwright.model import Axis
+from spreadwright.lengths import told
+from spreadwright.model import Axis, Bench
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.locate import Located
-from spreadwright.placing.moves import End, MoveKind, edge
+from spreadwright.placing.moves import End, Move, MoveKind, edge
+from spreadwright.placing.words import distance
 
 EQUAL = "="
 """The figure of two distances that are equal without being read."""
@@ -21,6 +22,7 @@ class Measure:
     Attributes:
         figure: What the ruler shows, with its unit; the sign of equality where nothing is read.
         beside: The stretch in the other direction where both edges stand opposite each other, ticks.
+        is_repeated: Whether it is a gap that lies there already and is repeated by the piece.
     """
 
     axis: Axis
@@ -28,25 +30,37 @@ class Measure:
     end: int
     figure: str
     beside: tuple[int, int]
+    is_repeated: bool = False
 
 
-def measures(located: Located, unit: Unit, pieces: Mapping[str, PlacedPiece]) -> Iterator[Measure]:
-    """The distances that the moves of a piece name."""
+def measures(located: Located, bench: Bench, pieces: Mapping[str, PlacedPiece]) -> Iterator[Measure]:
+    """The distances that the moves of a piece name; of equal gaps both."""
     for move in located.moves:
         if move.kind is MoveKind.CENTRE and move.axis is not None:
             yield from _both_sides(move.axis, located, EQUAL)
         elif move.kind is MoveKind.FRAME and move.exact:
             for axis in Axis:
                 start = edge(located.placed.rect, axis, End.START)
-                figure = with_unit(move.exact, unit)
+                figure = told(move.exact, bench.unit)
                 yield Measure(axis, start - move.exact, start, figure, _beside(axis, located.placed.rect))
         elif move.axis is not None and move.end is not None and move.exact:
             own = edge(located.placed.rect, move.axis, move.end)
             start, end = sorted((own, own - move.exact * move.end.inward))
             other = pieces.get(move.lines[0].piece)
             beside = _beside(move.axis, located.placed.rect, other.rect if other else None)
-            figure = EQUAL if move.kind is MoveKind.EQUAL_GAP else with_unit(move.reading, unit)
-            yield Measure(move.axis, start, end, figure, beside)
+            is_equal = move.kind is MoveKind.EQUAL_GAP
+            yield Measure(move.axis, start, end, EQUAL if is_equal else distance(move, bench), beside)
+            if is_equal:
+                yield _repeated(move, pieces)
+
+
+def _repeated(move: Move, pieces: Mapping[str, PlacedPiece]) -> Measure:
+    """The gap between two pieces that lie there, which is as wide."""
+    near, far = move.lines[1:]
+    places = {name: each.rect for name, each in pieces.items()}
+    start, end = sorted((near.at(places), far.at(places)))
+    beside = _beside(near.axis, places[near.piece], places[far.piece])
+    return Measure(near.axis, start, end, EQUAL, beside, is_repeated=True)
 
 
 def _both_sides(axis: Axis, located: Located, figure: str) -> Iterator[Measure]:

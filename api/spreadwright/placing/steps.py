@@ -3,12 +3,12 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from spreadwright.geometry import Rect
+from spreadwright.geometry import Rect, Size
 from spreadwright.model import Bench, Recipe
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.locate import Located, locate
 from spreadwright.placing.measures import Measure, measures, touches
-from spreadwright.placing.words import carried, head, sentence
+from spreadwright.placing.words import Telling, carried, head, is_page, sentence
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,12 +46,22 @@ class PlaceStep:
         return lands.left - rect.left, lands.top - rect.top
 
 
-def place_steps(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> tuple[PlaceStep, ...]:
-    """Every piece in gluing order, page by page, in the language that is spoken."""
+def place_steps(
+    recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench, sizes: Mapping[str, Size] | None = None
+) -> tuple[PlaceStep, ...]:
+    """Every piece in gluing order, page by page, in the language that is spoken.
+
+    Args:
+        recipe: One without errors.
+        placed: Its pieces from the page upward.
+        bench: Whose ruler places them.
+        sizes: The size of every piece as it is told, by id, unturned; as designed where none are given.
+    """
     size = recipe.spread.size
     if size is None:
         return ()
     pieces = {each.piece.id: each for each in placed}
+    telling = Telling(bench, pieces, {**_designed(placed), **(sizes or {})})
     on_pages = [[each for each in placed if each.page == page] for page in recipe.spread.pages]
     located = [each for on_page in on_pages for each in locate(on_page, size, bench.ruler)]
     joined: dict[str, list[str]] = {}
@@ -59,7 +69,7 @@ def place_steps(recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench) -> 
         if each.base is not None:
             joined.setdefault(each.base.piece.id, []).append(each.placed.piece.mark)
     return tuple(
-        _step(number, each, joined.get(each.placed.piece.id, []), bench, pieces)
+        _step(number, each, joined.get(each.placed.piece.id, []), telling)
         for number, each in enumerate(located, start=1)
     )
 
@@ -69,18 +79,19 @@ def in_layers(steps: Sequence[PlaceStep]) -> tuple[PlaceStep, ...]:
     return tuple(sorted(steps, key=lambda step: (step.placed.layer, step.number)))
 
 
-def _step(
-    number: int, located: Located, marks: Sequence[str], bench: Bench, pieces: Mapping[str, PlacedPiece]
-) -> PlaceStep:
-    told = [head(located, bench)]
+def _designed(placed: Sequence[PlacedPiece]) -> dict[str, Size]:
+    return {each.piece.id: each.rect.size.turned() if each.is_turned else each.rect.size for each in placed}
+
+
+def _step(number: int, located: Located, marks: Sequence[str], telling: Telling) -> PlaceStep:
+    told = [head(located, telling)]
     if marks:
         told.append(carried(marks))
-    is_page = located.placed.rect == located.board and located.placed.layer == 1
-    moves = () if is_page else located.moves
+    moves = () if is_page(located) else located.moves
     return PlaceStep(
         number=number,
         located=located,
-        sentences=(*told, *(sentence(move, located, bench, pieces) for move in moves)),
-        measures=tuple(measures(located, bench.unit, pieces)),
+        sentences=(*told, *(sentence(move, located, telling) for move in moves)),
+        measures=tuple(measures(located, telling.bench, telling.pieces)),
         touches=tuple(touches(located)),
     )

@@ -1,13 +1,37 @@
 """The steps with the ruler in words: first what is glued where, then a sentence for each move."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
-from spreadwright.lengths import on_scale, size_text, with_unit
+from spreadwright.geometry import Size
+from spreadwright.lengths import FINEST, neighbours, on_scale, told, told_size
 from spreadwright.model import Axis, Bench, Side
+from spreadwright.placing.adhesive import Stick, instead, sticking
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.locate import Located
-from spreadwright.placing.moves import PAGE, End, Move, MoveKind
+from spreadwright.placing.moves import PAGE, End, Line, Move, MoveKind
 from spreadwright.words import gettext as _
+from spreadwright.words import listed
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """What is known of a layout while its steps are put into words.
+
+    Attributes:
+        bench: Whose marks and adhesives count.
+        pieces: Everything that is placed, by id.
+        sizes: The size of every piece as it is told, unturned, ticks.
+    """
+
+    bench: Bench
+    pieces: Mapping[str, PlacedPiece]
+    sizes: Mapping[str, Size]
+
+    def size(self, placed: PlacedPiece) -> Size:
+        """Of a piece as it lies."""
+        size = self.sizes[placed.piece.id]
+        return size.turned() if placed.is_turned else size
 
 
 def cautions() -> tuple[str, ...]:
@@ -20,25 +44,38 @@ def cautions() -> tuple[str, ...]:
     )
 
 
-def head(located: Located, bench: Bench) -> str:
-    """What is glued where, how it is turned, and what it carries."""
-    placed = located.placed
+def head(located: Located, telling: Telling) -> str:
+    """What is glued where, how it is turned, and with what if no adhesive of the bench is narrow enough."""
+    placed, bench = located.placed, telling.bench
     turned = [_("Turn it a quarter to the right from how it was cut.")] if placed.is_turned else []
     face = [_("Its other face is up.")] if placed.side is Side.BACK else []
-    return " ".join([_glued(located, bench), *turned, *face])
+    return " ".join([_glued(located, telling), *turned, *face, *_otherwise(located, bench)])
 
 
-def _glued(located: Located, bench: Bench) -> str:
+def _otherwise(located: Located, bench: Bench) -> list[str]:
+    if is_page(located) or sticking(Stick("", located.placed.rect.size), bench).adhesive:
+        return []
+    told_instead = _("No adhesive of this bench is narrow enough for it: use {adhesive}.")
+    return [told_instead.format(adhesive=instead(located.placed.rect.size, bench.unit))]
+
+
+def is_page(located: Located) -> bool:
+    """Whether a piece is the page itself, on which everything else is glued."""
+    return located.placed.rect == located.board and located.placed.layer == 1
+
+
+def _glued(located: Located, telling: Telling) -> str:
     placed, base = located.placed, located.base
+    size = telling.size(placed)
     named = {
         "piece": placed.piece.id,
         "mark": placed.piece.mark,
-        "size": size_text(placed.rect.width, placed.rect.height, bench.unit),
+        "size": told_size(size.width, size.height, telling.bench.unit),
     }
     if base is not None:
-        told = _("Join “{piece}” ({mark}), {size}, to “{base}” ({base_mark}) before that is glued down.")
-        return told.format(**named, base=base.piece.id, base_mark=base.piece.mark)
-    if placed.rect == located.board and placed.layer == 1:
+        joined = _("Join “{piece}” ({mark}), {size}, to “{base}” ({base_mark}) before that is glued down.")
+        return joined.format(**named, base=base.piece.id, base_mark=base.piece.mark)
+    if is_page(located):
         whole = {
             "page": _("“{piece}” ({mark}), {size}, is the page itself."),
             "left": _("“{piece}” ({mark}), {size}, is the left page itself."),
@@ -55,22 +92,22 @@ def _glued(located: Located, bench: Bench) -> str:
 
 def carried(marks: Sequence[str]) -> str:
     """That pieces were joined to this one before."""
-    return _("It carries {pieces} already.").format(pieces=", ".join(marks))
+    return _("It carries {pieces} already.").format(pieces=listed(marks))
 
 
-def sentence(move: Move, located: Located, bench: Bench, pieces: Mapping[str, PlacedPiece]) -> str:
+def sentence(move: Move, located: Located, telling: Telling) -> str:
     """One move in words."""
     if move.kind is MoveKind.COVER:
         return _("Its edges meet those of what lies beneath all round.")
     if move.kind is MoveKind.FRAME:
-        return _framed(move, located, bench)
+        return _framed(move, located, telling)
     if move.kind is MoveKind.CENTRE:
-        return _centred(move, located, bench)
+        return _centred(move, located, telling)
     at_page, at_piece = _templates(move)
-    other, third = (pieces.get(line.piece) for line in (move.lines[0], move.lines[-1]))
+    other, third = (telling.pieces.get(line.piece) for line in (move.lines[0], move.lines[-1]))
     return (at_piece if other else at_page).format(
         edge=edge_name(move),
-        distance=distance(move, bench),
+        distance=distance(move, telling.bench),
         piece=other.piece.id if other else "",
         mark=other.piece.mark if other else "",
         third=third.piece.id if third else "",
@@ -86,11 +123,10 @@ def edge_name(move: Move) -> str:
 
 
 def distance(move: Move, bench: Bench) -> str:
-    """The distance as the ruler shows it, and as it is designed where that differs."""
-    if move.kind in (MoveKind.SPACER, MoveKind.EQUAL_GAP) or move.reading == move.exact:
-        return with_unit(move.exact, bench.unit)
-    told = _("{mark} (for {length})")
-    return told.format(mark=with_unit(move.reading, bench.unit), length=with_unit(move.exact, bench.unit))
+    """The distance as the ruler shows it; that of its own width, and a gap that is repeated, as far as it matters."""
+    if move.kind is MoveKind.SPACER:
+        return told(move.exact, bench.unit)
+    return on_scale(move.reading or move.exact, bench.ruler.graduation, bench.unit)
 
 
 def _templates(move: Move) -> tuple[str, str]:
@@ -125,43 +161,87 @@ def _templates(move: Move) -> tuple[str, str]:
     )
 
 
-def _framed(move: Move, located: Located, bench: Bench) -> str:
-    on_base = all(line.piece == (located.base.piece.id if located.base else PAGE) for line in move.lines)
-    border = with_unit(move.exact, bench.unit)
+def _framed(move: Move, located: Located, telling: Telling) -> str:
+    on_base = all(_is_of_board(line, located) for line in move.lines)
+    border = _about(move.exact, telling.bench)
     if not move.exact:
-        return _("It fits into the space that is left, without a gap.")
+        return " ".join([_("It fits into the space that is left, without a gap."), *_flush(move, located, telling)])
     if not on_base:
-        return _("Into the middle of the space that is left, by eye: the same gap of {border} on all sides.").format(
-            border=border
-        )
+        within = _("Into the middle of the space that is left, by eye: the same gap of {border} on all sides.")
+        return within.format(border=border)
     if located.base is None:
-        told = _("In the middle of the page, by eye: the same border of {border} all round.")
-        return told.format(border=border)
-    told = _("In the middle of “{base}” ({mark}), by eye: the same border of {border} all round.")
-    return told.format(base=located.base.piece.id, mark=located.base.piece.mark, border=border)
+        on_page = _("In the middle of the page, by eye: the same border of {border} all round.")
+        return on_page.format(border=border)
+    on_piece = _("In the middle of “{base}” ({mark}), by eye: the same border of {border} all round.")
+    return on_piece.format(base=located.base.piece.id, mark=located.base.piece.mark, border=border)
 
 
-def _centred(move: Move, located: Located, bench: Bench) -> str:
-    """By a ruler with a zero in the middle: both edges at the same mark."""
-    rect, base = located.placed.rect, located.base
-    half = on_scale((rect.width if move.axis is Axis.COLUMNS else rect.height) // 2, bench.ruler.graduation, bench.unit)
+def _flush(move: Move, located: Located, telling: Telling) -> list[str]:
+    """The sides of a piece that fits exactly which lie on an edge of the page or base."""
+    by_board = [line for line in move.lines if _is_of_board(line, located)]
+    laid = [Move(MoveKind.FLUSH, line.axis, line.end, (line,)) for line in by_board]
+    return [sentence(each, located, telling) for each in laid]
+
+
+def _is_of_board(line: Line, located: Located) -> bool:
+    return line.piece == (located.base.piece.id if located.base else PAGE)
+
+
+def _about(length: int, bench: Bench) -> str:
+    """A length that lies on a mark of the ruler as it is; otherwise about what it is."""
+    if length % bench.ruler.graduation == 0:
+        return on_scale(length, bench.ruler.graduation, bench.unit)
+    return _("about {length}").format(length=told(length, bench.unit))
+
+
+def _centred(move: Move, located: Located, telling: Telling) -> str:
+    """By a ruler with a zero in the middle: what is equal to both sides is in the middle."""
+    base, axis = located.base, move.axis or Axis.COLUMNS
+    whole = telling.size(base) if base else located.board.size
+    halves = {
+        "whole": _about(_side(whole, axis) // 2, telling.bench),
+        "half": _about(_side(telling.size(located.placed), axis) // 2, telling.bench),
+    }
     if base is None:
-        told = {
+        on_page = {
             Axis.COLUMNS: _(
-                "Across: in the middle of the page; the ruler’s middle zero there, left and right edge at {half}."
+                "Across: in the middle of the page. With the ruler’s middle zero there, both side edges of the page "
+                "are at {whole}; lay those of the piece at {half}."
             ),
             Axis.ROWS: _(
-                "Up and down: in the middle of the page; the ruler’s middle zero there, top and bottom edge at {half}."
+                "Up and down: in the middle of the page. With the ruler’s middle zero there, top and bottom edge of "
+                "the page are at {whole}; lay those of the piece at {half}."
             ),
         }
-        return told[move.axis or Axis.COLUMNS].format(half=half)
-    told = {
+        return on_page[axis].format(**halves)
+    on_piece = {
         Axis.COLUMNS: _(
-            "Across: in the middle of “{base}” ({mark}); the ruler’s middle zero there, left and right edge at {half}."
+            "Across: in the middle of “{base}” ({mark}). With the ruler’s middle zero there, both side edges of "
+            "“{base}” are at {whole}; lay those of the piece at {half}."
         ),
         Axis.ROWS: _(
-            "Up and down: in the middle of “{base}” ({mark}); the ruler’s middle zero there, "
-            "top and bottom edge at {half}."
+            "Up and down: in the middle of “{base}” ({mark}). With the ruler’s middle zero there, top and bottom edge "
+            "of “{base}” are at {whole}; lay those of the piece at {half}."
         ),
     }
-    return told[move.axis or Axis.COLUMNS].format(base=base.piece.id, mark=base.piece.mark, half=half)
+    return on_piece[axis].format(base=base.piece.id, mark=base.piece.mark, **halves)
+
+
+def _side(size: Size, axis: Axis) -> int:
+    return size.width if axis is Axis.COLUMNS else size.height
+
+
+def rounding(furthest: int, bench: Bench) -> str:
+    """What the marks of the ruler do to the places of a layout, in words; empty where they show every distance.
+
+    Args:
+        furthest: How far any edge lies from its designed place by the readings, ticks.
+        bench: Whose marks count.
+    """
+    if not furthest:
+        return ""
+    said = _(
+        "Your ruler does not show all distances of this recipe: its nearest marks are told, and by them no piece lies "
+        "more than {off} from its designed place."
+    )
+    return said.format(off=told(neighbours(furthest, FINEST[bench.unit])[1], bench.unit))

@@ -4,7 +4,7 @@ from typing import Any
 
 from marshmallow.fields import Boolean, Integer, List, Nested, String
 
-from spreadwright.rest.envelopes import BenchName, Envelope, Place
+from spreadwright.rest.envelopes import BenchName, Envelope, Finding, Place
 
 
 def _said(description: str) -> dict[str, Any]:
@@ -101,5 +101,7 @@ class Placement(Envelope):
     ticks_per_inch = Integer()
     language = String()
     cautions = List(String())
+    rounding = String(metadata=_said("What the marks of the ruler do to the places; empty where they show all."))
+    findings = List(Nested(Finding), metadata=_said("What the bench lacks to hold a piece."))
     adhesive = Nested(AdhesiveAmounts)
     steps = List(Nested(PlaceStep))

@@ -15,7 +15,8 @@ from spreadwright.lengths import TICKS, Unit, size_text, with_unit
 from spreadwright.model import Bench, Colourway, PaperSet, Piece, Recipe
 from spreadwright.tasks.check import Report
 from spreadwright.tasks.cut import Cutting
-from spreadwright.words import spoken
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext, spoken
 
 Json = dict[str, Any]
 
@@ -229,5 +230,10 @@ def severities(findings: Iterable[Finding]) -> dict[str, int]:
 
 def summary(findings: Sequence[Finding]) -> str:
     """The findings counted, in words: ``2 errors, 1 warning``; ``no findings``."""
-    counted = [f"{n} {word}{'s' if n != 1 else ''}" for word, n in severities(findings).items() if n]
-    return ", ".join(counted) or "no findings"
+    words = {
+        "error": lambda n: ngettext("{count} error", "{count} errors", n),
+        "warning": lambda n: ngettext("{count} warning", "{count} warnings", n),
+        "note": lambda n: ngettext("{count} note", "{count} notes", n),
+    }
+    counted = [words[severity](n).format(count=n) for severity, n in severities(findings).items() if n]
+    return ", ".join(counted) or _("no findings")

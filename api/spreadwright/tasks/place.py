@@ -1,9 +1,12 @@
 """The verb *place*: where every piece and photograph lies, the steps with the ruler, and the adhesive."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from spreadwright.cutting import cut_sheets, pieces
+from spreadwright.cutting import cut_sheets, pieces, told_sizes
 from spreadwright.document import Reading
+from spreadwright.errors import Finding
+from spreadwright.geometry import Size
 from spreadwright.model import Bench, Recipe
 from spreadwright.photos import MattedPhoto, matted_photos
 from spreadwright.placing import (
@@ -11,12 +14,14 @@ from spreadwright.placing import (
     PlacedPiece,
     PlaceStep,
     Stick,
+    adhesive_findings,
     adhesive_words,
     adhesives,
     cautions,
     glued,
     place_steps,
     placed_pieces,
+    rounding,
 )
 from spreadwright.tasks.check import proven
 
@@ -28,7 +33,10 @@ class Placing:
     Attributes:
         placed: From the page upward.
         steps: In gluing order.
+        sizes: Of every piece by id, unturned, as they are told: to the marks of the trimmer's scale, ticks.
+        rounding: What the marks of the ruler do to the places, in words; empty where they show every distance.
         adhesive: What holds pieces and photographs, and how much of it.
+        findings: What the bench lacks to hold a piece.
         cautions: What is said before anything is glued.
     """
 
@@ -37,7 +45,10 @@ class Placing:
     placed: tuple[PlacedPiece, ...]
     steps: tuple[PlaceStep, ...]
     photos: tuple[MattedPhoto, ...]
+    sizes: Mapping[str, Size]
+    rounding: str
     adhesive: Adhesives
+    findings: tuple[Finding, ...]
     cautions: tuple[str, ...]
 
 
@@ -48,16 +59,22 @@ def place(reading: Reading[Recipe], bench: Bench) -> Placing:
         InvalidDocument: The recipe carries an error.
     """
     recipe = proven(reading)
-    cut = pieces(cut_sheets(recipe))
+    sheets = cut_sheets(recipe)
+    cut, sizes = pieces(sheets), told_sizes(sheets, bench)
     placed = placed_pieces(recipe, cut)
     photos = matted_photos(recipe, cut)
-    held = adhesives(glued(recipe, placed), [Stick(photo.on, photo.size) for photo in photos], bench)
+    sticks = glued(recipe, placed)
+    held = adhesives(sticks, [Stick(photo.on, photo.size) for photo in photos], bench)
+    steps = place_steps(recipe, placed, bench, sizes)
     return Placing(
         recipe=recipe,
         bench=bench,
         placed=placed,
-        steps=place_steps(recipe, placed, bench),
+        steps=steps,
         photos=photos,
+        sizes=sizes,
+        rounding=rounding(max((abs(off) for step in steps for off in step.off), default=0), bench),
         adhesive=replace(held, words=adhesive_words(held, bench)),
+        findings=tuple(adhesive_findings(sticks, bench)),
         cautions=cautions(),
     )

@@ -4,7 +4,7 @@ from spreadwright.lengths import Unit, with_unit
 from spreadwright.model import Adhesive
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import Line, Move, PlaceStep, Sticking
-from spreadwright.tasks.answers import SCALE, Json, bench_answer, rect_answer
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, finding_answer, rect_answer
 from spreadwright.tasks.place import Placing
 from spreadwright.words import spoken
 
@@ -19,6 +19,8 @@ def placement_answer(placing: Placing) -> Json:
         **SCALE,
         "language": spoken(),
         "cautions": list(placing.cautions),
+        "rounding": placing.rounding,
+        "findings": [finding_answer(finding) for finding in placing.findings],
         "adhesive": _adhesive(placing),
         "steps": [_step(step, photos.get(step.placed.piece.id), unit) for step in placing.steps],
     }
