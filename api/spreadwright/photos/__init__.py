@@ -1,5 +1,6 @@
 """Photographs: mats, how large a photo is trimmed, from which print, and how many pixels it takes."""
 
+from spreadwright.photos.assignment import assigned
 from spreadwright.photos.check import photo_findings
 from spreadwright.photos.crop import COARSE, FINE, SHAPES, Pixels, Trim, picture_loss, pixels, share_text, trims
 from spreadwright.photos.mats import NARROW, WIDE, Border, MattedPhoto, bordered, matted_photos, photo_size
@@ -17,6 +18,7 @@ __all__ = [
     "Pixels",
     "Print",
     "Trim",
+    "assigned",
     "bordered",
     "matted_photos",
     "photo_findings",
