@@ -12,7 +12,8 @@ from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import read_po
 
 import spreadwright
-from spreadwright.words import CATALOGUES, LANGUAGES, gettext, listed, ngettext, speaking
+from spreadwright.store import Collection
+from spreadwright.words import CATALOGUES, LANGUAGES, gettext, listed, ngettext, speaking, title
 
 SOURCES = Path(spreadwright.__file__).parent
 KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2)}
@@ -28,9 +29,18 @@ def said() -> dict[Words, str]:
     return {words: f"{name}:{line}" for name, line, words, _, _ in found}
 
 
-def catalogue(language: str) -> dict[Words, Message]:
+def catalogue(language: str, context: str | None = None) -> dict[Words, Message]:
     with (CATALOGUES / f"{language}.po").open("rb") as file:
-        return {message.id: message for message in read_po(file, locale=language) if message.id}
+        found = read_po(file, locale=language)
+    return {message.id: message for message in found if message.id and message.context == context}
+
+
+def titles() -> set[str]:
+    """What benches, roles and papers that ship are called."""
+    collection = Collection()
+    benches = {bench.model.title for bench in collection.benches.values()}
+    roles = {role.title for recipe in collection.recipes.values() for role in recipe.model.roles if role.title}
+    return benches | roles | {paper.title for papers in collection.paper_sets.values() for paper in papers.model.papers}
 
 
 def gaps(words: str) -> set[str]:
@@ -64,6 +74,14 @@ def test_every_sentence_is_translated(language):
 @pytest.mark.parametrize("language", OTHERS)
 def test_no_translation_has_lost_its_sentence(language):
     assert [words for words in catalogue(language) if words not in said()] == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_shipped_titles_are_translated_and_no_others(language):
+    assert set(catalogue(language, "title")) == titles()
+    with speaking(language):
+        assert all(title(each) for each in titles()) and title("Mats") != "Mats"
+        assert (title("My own trimmer"), title("")) == ("My own trimmer", "")
 
 
 @pytest.mark.parametrize("language", OTHERS)

@@ -16,7 +16,7 @@ from spreadwright.tasks import Cutting, Placing
 from spreadwright.tasks.answers import summary
 from spreadwright.tasks.draw import sheet_plans
 from spreadwright.words import gettext as _
-from spreadwright.words import ngettext
+from spreadwright.words import ngettext, title
 
 _COLOURS = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "blue"}
 _WIDTH = 100
@@ -55,7 +55,7 @@ def print_cuts(cutting: Cutting) -> None:
         ngettext("{count} cut", "{count} cuts", cuts).format(count=cuts),
     )
     click.echo(f"{cutting.recipe.title}: {', '.join(counted)}")
-    click.echo(_("for: {bench}").format(bench=cutting.bench.title) + "\n")
+    click.echo(_("for: {bench}").format(bench=title(cutting.bench.title)) + "\n")
     for caution in cutting.cautions:
         click.echo(f"  ! {caution}")
     if cutting.rounding:

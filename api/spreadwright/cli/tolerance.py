@@ -13,7 +13,7 @@ from spreadwright.tasks.tolerance import tolerance as expected
 from spreadwright.tasks.tolerance_answers import tolerance_answer
 from spreadwright.tolerance import Expected, amount
 from spreadwright.words import gettext as _
-from spreadwright.words import speaking
+from spreadwright.words import speaking, title
 
 
 @click.command()
@@ -35,7 +35,7 @@ def tolerance(collection: Collection, recipe: str, bench: str | None, language: 
 
 def _print(found: Tolerance) -> None:
     accuracy = with_unit(found.bench.trimmer.accuracy, found.bench.unit)
-    click.echo(f"{found.recipe.title}, " + _("for: {bench}").format(bench=found.bench.title))
+    click.echo(f"{found.recipe.title}, " + _("for: {bench}").format(bench=title(found.bench.title)))
     click.echo(_("Each cut may lie up to {accuracy} from its reading.").format(accuracy=accuracy) + "\n")
     heads = (_("Piece"), _("Size"), "", _("At worst"), _("Typically"), _("Why"))
     printing.print_columns([heads, *_rows(found)])

@@ -24,6 +24,7 @@ from spreadwright.document import Reading
 from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
 from spreadwright.tasks.check import proven
+from spreadwright.words import title
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +87,7 @@ def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting
     sheets = cut_sheets(recipe)
     steps = cut_steps(sheets, bench)
     by_id = {piece.id: piece for piece in pieces(sheets)}
-    titles = {role.id: role.title or role.id for role in recipe.roles}
+    titles = {role.id: title(role.title) or role.id for role in recipe.roles}
     return Cutting(
         recipe=recipe,
         bench=bench,

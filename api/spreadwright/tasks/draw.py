@@ -17,6 +17,7 @@ from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.place import Placing
+from spreadwright.words import title
 
 __all__ = [
     "NARROWEST_PX",
@@ -90,7 +91,7 @@ def placement_pages_svg(placing: Placing) -> tuple[bytes, ...]:
 def sheet_plans(cutting: Cutting) -> list[SheetPlan]:
     """What the cut sheet of every sheet shows; sheets that are cut together have one."""
     by_id = {piece.id: piece for piece in cutting.pieces}
-    roles = {role.id: role.title or role.id for role in cutting.recipe.roles}
+    roles = {role.id: title(role.title) or role.id for role in cutting.recipe.roles}
     return [
         SheetPlan(
             cutting.recipe.title,

@@ -1,8 +1,10 @@
 """The language in which instructions speak.
 
 Sentences are written in English in the code, as templates with named gaps, and looked up in a catalogue beside this
-file: ``_("Set the scale to {reading}.").format(reading=...)``. English needs none. Documents, findings and the names
-that a recipe gives its pieces stay as they are.
+file: ``_("Set the scale to {reading}.").format(reading=...)``. English needs none. So are findings that can come to be
+printed in instructions; all others, and what a check says, are English. The titles of benches, roles and papers that
+ship stand in the catalogues too, in the context of titles; whatever else a document says stays as it is, above all the
+names that a recipe gives its pieces.
 """
 
 from collections.abc import Iterator, Sequence
@@ -59,6 +61,11 @@ def gettext(message: str) -> str:
 def ngettext(one: str, many: str, number: int) -> str:
     """The message for this number, in the language spoken now."""
     return _catalogue(_spoken.get()).ngettext(one, many, number)
+
+
+def title(name: str) -> str:
+    """The title of a bench, a role or a paper in the language spoken now; as it is where no catalogue knows it."""
+    return _catalogue(_spoken.get()).pgettext("title", name) if name else ""
 
 
 def decimal(number: str) -> str:
