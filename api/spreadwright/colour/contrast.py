@@ -14,4 +14,5 @@ ENHANCED_TEXT = 7.0
 def ratio(one: ArrayLike, other: ArrayLike) -> Floats:
     """(lighter + 0.05) / (darker + 0.05) of relative luminances, 1 to 21; never to be rounded up."""
     first, second = np.asarray(one, float), np.asarray(other, float)
-    return (np.maximum(first, second) + 0.05) / (np.minimum(first, second) + 0.05)
+    found: Floats = (np.maximum(first, second) + 0.05) / (np.minimum(first, second) + 0.05)
+    return found

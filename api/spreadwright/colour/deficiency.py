@@ -35,4 +35,5 @@ _MATRICES = {
 
 def seen_with(deficiency: Deficiency, linear_rgb: ArrayLike) -> Floats:
     """Linear sRGB as such an eye sees it, clipped to what a screen shows; shape (..., 3)."""
-    return np.clip(np.asarray(linear_rgb, float) @ _MATRICES[deficiency].T, 0, 1)
+    seen: Floats = np.asarray(linear_rgb, float) @ _MATRICES[deficiency].T
+    return np.clip(seen, 0, 1)

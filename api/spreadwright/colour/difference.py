@@ -20,7 +20,8 @@ def ciede2000(one: ArrayLike, other: ArrayLike) -> Floats:
     dh = 2 * np.sqrt(c1 * c2) * np.sin(np.radians(_hue_step(h1, h2, c1 * c2)) / 2)  # 11
     sl, sc, sh, rt = _weights((l1 + l2) / 2, (c1 + c2) / 2, _mean_hue(h1, h2, c1 * c2))
     dl, dc, dh = dl / sl, dc / sc, dh / sh
-    return np.sqrt(np.maximum(dl**2 + dc**2 + dh**2 + rt * dc * dh, 0))  # 22
+    squared: Floats = dl**2 + dc**2 + dh**2 + rt * dc * dh  # 22
+    return np.sqrt(np.maximum(squared, 0))
 
 
 def _chroma_and_hue(a1: Floats, b1: Floats, a2: Floats, b2: Floats) -> tuple[Floats, Floats, Floats, Floats]:

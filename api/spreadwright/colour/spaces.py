@@ -61,17 +61,20 @@ def linear(encoded: ArrayLike) -> Floats:
 def encoded(linear_rgb: ArrayLike) -> Floats:
     """Linear sRGB, clipped to what a screen shows, as files hold it."""
     values = np.clip(np.asarray(linear_rgb, float), 0, 1)
-    return np.where(values <= _KNEE / 12.92, values * 12.92, 1.055 * values ** (1 / 2.4) - 0.055)
+    found: Floats = np.where(values <= _KNEE / 12.92, values * 12.92, 1.055 * values ** (1 / 2.4) - 0.055)
+    return found
 
 
 def luminance(linear_rgb: ArrayLike) -> Floats:
     """Relative luminance as WCAG 2.2 defines it, 0 to 1."""
-    return np.asarray(linear_rgb, float) @ _LUMINANCE
+    found: Floats = np.asarray(linear_rgb, float) @ _LUMINANCE
+    return found
 
 
 def xyz(linear_rgb: ArrayLike) -> Floats:
     """CIE XYZ for the white point D65, Y from 0 to 1."""
-    return np.asarray(linear_rgb, float) @ _TO_XYZ.T
+    found: Floats = np.asarray(linear_rgb, float) @ _TO_XYZ.T
+    return found
 
 
 def lab(linear_rgb: ArrayLike, white: Sequence[float] = D65) -> Floats:
@@ -97,10 +100,12 @@ def oklab(linear_rgb: ArrayLike) -> Floats:
 
 def oklab_of_xyz(values: ArrayLike) -> Floats:
     """Oklab of CIE XYZ, D65."""
-    return np.cbrt(np.asarray(values, float) @ _XYZ_TO_CONES.T) @ _CONES_TO_OKLAB.T
+    found: Floats = np.cbrt(np.asarray(values, float) @ _XYZ_TO_CONES.T) @ _CONES_TO_OKLAB.T
+    return found
 
 
 def chroma(opponent: ArrayLike) -> Floats:
     """How colourful: the distance from grey of CIELAB or Oklab colours, in the unit of theirs."""
     values = np.asarray(opponent, float)
-    return np.hypot(values[..., 1], values[..., 2])
+    found: Floats = np.hypot(values[..., 1], values[..., 2])
+    return found
