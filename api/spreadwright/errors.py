@@ -7,7 +7,7 @@ SpreadwrightError
   UnknownName          no such recipe, paper set, bench, role, piece ...
   UnreadableLength     text that is no length
     BetweenMarks       a length that no ruler shows
-  NoColourway          a paper set that cannot fill a role
+  NoColourway          paper sets that cannot fill a role
   NoPlan               proved impossible to cut; carries its causes
   PlanTooLong          a search that stopped at its bound; proves nothing
   CannotDraw           keeps the library's error as its cause
@@ -158,16 +158,14 @@ class BetweenMarks(UnreadableLength):
 
 
 class NoColourway(SpreadwrightError):
-    """A paper set in which nothing fits a role."""
+    """Paper sets in none of which a recipe can be laid, with every role that nothing fits."""
 
-    def __init__(self, set_id: str, role: str, reason: str) -> None:
-        super().__init__(set_id, role)
-        self.set_id = set_id
-        self.role = role
-        self.reason = reason
+    def __init__(self, findings: Sequence[Finding]) -> None:
+        super().__init__(tuple(findings))
+        self.findings = tuple(findings)
 
     def __str__(self) -> str:
-        return f"No paper of the set “{self.set_id}” fits the role “{self.role}”: {self.reason}."
+        return " ".join(finding.message for finding in self.findings)
 
 
 class NoPlan(SpreadwrightError):

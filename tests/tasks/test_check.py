@@ -264,6 +264,13 @@ def test_set_that_cannot_fill_a_role_is_named():
     assert "no patterned face" in finding.message
 
 
+def test_set_with_fewer_papers_than_roles_says_that_papers_repeat():
+    few = read_paper_set(spoilt(lambda d: d["papers"].__delitem__(slice(1, 3)), PAPERS), "few").model
+    (finding,) = check(sound(), INCH_BENCH, few).findings
+    assert (finding.code, finding.where, finding.severity) == ("fewer-papers-than-roles", "/roles", Severity.NOTE)
+    assert "2 papers for 3 roles" in finding.message
+
+
 def test_paper_of_the_wrong_kind_in_a_role():
     (finding,) = check(sound(), INCH_BENCH, PAPER_SET, "two.fog.rope.reed").findings
     assert (finding.code, finding.where) == ("role-wrong-kind", "/roles/plain")

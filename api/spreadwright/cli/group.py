@@ -78,6 +78,8 @@ def _fail(reason: SpreadwrightError, *, as_json: bool) -> NoReturn:
         printing.print_json(answers.refusal_answer(reason))
     elif isinstance(reason, InvalidDocument):
         printing.print_findings(reason.name, reason.findings, to_stderr=True)
+    elif isinstance(reason, NoColourway):
+        printing.print_findings("There is no colourway", reason.findings, to_stderr=True)
     elif isinstance(reason, NoPlan):
         printing.print_findings("There is no plan", reason.causes, to_stderr=True)
     else:

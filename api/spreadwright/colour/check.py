@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from spreadwright.colour.colourways import choices, reason_for_none, takes
-from spreadwright.errors import Finding, error, warning
+from spreadwright.colour.colourways import choices, takes, unfilled
+from spreadwright.errors import Finding, error, note, warning
 from spreadwright.model import Colourway, Kind, PaperSet, Piece, Recipe
 
 
@@ -33,17 +33,21 @@ def _captions_on_print(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Find
 
 
 def paper_findings(recipe: Recipe, papers: PaperSet) -> tuple[Finding, ...]:
-    """Which roles a paper set cannot fill, and why."""
-    return tuple(
-        error(
-            "no-paper-for-role",
-            role.where,
-            f"No paper of “{papers.title}” fits the role “{role.id}”: {reason_for_none(recipe, role, papers)}.",
-            "Use another paper set, or change the role.",
+    """Which roles a paper set cannot fill, and why; and that a paper must play two roles where there are too few."""
+    return (*unfilled(recipe, papers), *_few_papers(recipe, papers))
+
+
+def _few_papers(recipe: Recipe, papers: PaperSet) -> Iterator[Finding]:
+    """Papers that may play a role count, whichever side of them is up."""
+    options = [choices(recipe, role, papers) for role in recipe.roles]
+    playing = {choice.paper.id for found in options for choice in found}
+    if all(options) and len(playing) < len(recipe.roles):
+        message = (
+            f"“{papers.title}” has {len(playing)} {'paper' if len(playing) == 1 else 'papers'} for "
+            f"{len(recipe.roles)} roles, so in every colourway a paper plays several roles."
         )
-        for role in recipe.roles
-        if not choices(recipe, role, papers)
-    )
+        remedy = "That is allowed; for a paper of its own in each role use a larger set."
+        yield note("fewer-papers-than-roles", "/roles", message, remedy)
 
 
 def colourway_findings(recipe: Recipe, colourway: Colourway, pieces: Sequence[Piece]) -> tuple[Finding, ...]:

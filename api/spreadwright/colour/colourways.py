@@ -5,7 +5,7 @@ from itertools import chain, islice
 from math import prod
 
 from spreadwright.colour.picks import distinct_picks, repeating_picks
-from spreadwright.errors import NoColourway, UnknownName
+from spreadwright.errors import Finding, NoColourway, UnknownName, error
 from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side, piece_roles
 
 
@@ -46,10 +46,10 @@ def colourways(recipe: Recipe, papers: PaperSet) -> Iterator[Colourway]:
     Raises:
         NoColourway: No paper fits one of the roles.
     """
-    options = _options(recipe, papers)
-    names = [role.id for role in recipe.roles]
-    for picked in chain(distinct_picks(options), repeating_picks(options)):
-        yield Colourway(papers.id, tuple(zip(names, picked, strict=True)))
+    playing = options(recipe, papers)
+    lists = list(playing.values())
+    for picked in chain(distinct_picks(lists), repeating_picks(lists)):
+        yield Colourway(papers.id, tuple(zip(playing, picked, strict=True)))
 
 
 def count(recipe: Recipe, papers: PaperSet) -> int:
@@ -94,14 +94,30 @@ def _choice(papers: PaperSet, name: str) -> Choice:
     return Choice(paper, Side.BACK if side else Side.FRONT)
 
 
-def _options(recipe: Recipe, papers: PaperSet) -> list[tuple[Choice, ...]]:
-    options = []
-    for role in recipe.roles:
-        found = choices(recipe, role, papers)
-        if not found:
-            raise NoColourway(papers.id, role.id, reason_for_none(recipe, role, papers))
-        options.append(found)
-    return options
+def options(recipe: Recipe, papers: PaperSet) -> dict[str, tuple[Choice, ...]]:
+    """What may fill each role, in the order of the roles.
+
+    Raises:
+        NoColourway: No paper fits one of them.
+    """
+    found = {role.id: choices(recipe, role, papers) for role in recipe.roles}
+    if not all(found.values()):
+        raise NoColourway(unfilled(recipe, papers))
+    return found
+
+
+def unfilled(recipe: Recipe, papers: PaperSet) -> tuple[Finding, ...]:
+    """Which roles no paper of a set fits, and why."""
+    return tuple(
+        error(
+            "no-paper-for-role",
+            role.where,
+            f"No paper of “{papers.title}” fits the role “{role.id}”: {reason_for_none(recipe, role, papers)}.",
+            "Use another paper set, or change the role.",
+        )
+        for role in recipe.roles
+        if not choices(recipe, role, papers)
+    )
 
 
 def reason_for_none(recipe: Recipe, role: Role, papers: PaperSet) -> str:

@@ -132,6 +132,8 @@ def _errors(reason: Exception) -> list[dict[str, Any]]:
     match reason:
         case InvalidDocument():
             return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.findings]
+        case NoColourway():
+            return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.findings]
         case NoPlan():
             return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.causes]
         case UnreadableDocument():

@@ -9,7 +9,15 @@ from typing import Any
 
 from spreadwright.colour import colourways, count
 from spreadwright.cutting import CutSheet, CutStep, Effort, Share
-from spreadwright.errors import Finding, InvalidDocument, NoPlan, SpreadwrightError, UnreadableDocument, error
+from spreadwright.errors import (
+    Finding,
+    InvalidDocument,
+    NoColourway,
+    NoPlan,
+    SpreadwrightError,
+    UnreadableDocument,
+    error,
+)
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import TICKS, Unit, size_text, with_unit
 from spreadwright.model import Bench, Colourway, PaperSet, Piece, Recipe
@@ -49,6 +57,8 @@ def refusal_answer(reason: SpreadwrightError) -> Json:
     """Why there is no answer, in the form of a report."""
     if isinstance(reason, InvalidDocument):
         return {"title": reason.name, "fine": False, "findings": [finding_answer(each) for each in reason.findings]}
+    if isinstance(reason, NoColourway):
+        return {"fine": False, "findings": [finding_answer(each) for each in reason.findings]}
     if isinstance(reason, NoPlan):
         return {"fine": False, "impossible": True, "findings": [finding_answer(each) for each in reason.causes]}
     if isinstance(reason, UnreadableDocument):
