@@ -1,0 +1,28 @@
+"""Separation: each piece against what lies under and beside it.
+
+The CIEDE2000 difference of the average colours, and what a print adds to it beside a plainer paper:
+`PRINT_ADDS` for the whole difference in busyness. 0 up to `ALIKE`, 1 from `APART`.
+"""
+
+import numpy as np
+
+from spreadwright.colour.difference import ciede2000
+from spreadwright.colour.parts.part import Looks, Part, ramp, shares
+from spreadwright.colour.scene import Scene
+from spreadwright.colour.spaces import Floats
+
+ALIKE, APART, PRINT_ADDS = 4.0, 28.0, 12.0
+"""CIEDE2000 units."""
+
+
+def separation(scene: Scene, looks: Looks) -> Part:
+    """The part, its meetings counted by length."""
+    return Part(meetings=shares(scene), matrix=ramp(apart(looks), ALIKE, APART))
+
+
+def apart(looks: Looks) -> Floats:
+    """How far every look is from every other, CIEDE2000 units."""
+    colours = np.array([each.lab for each in looks])
+    busy = np.array([each.busyness for each in looks])
+    found: Floats = ciede2000(colours[:, None], colours[None, :]) + PRINT_ADDS * np.abs(busy[:, None] - busy[None, :])
+    return found

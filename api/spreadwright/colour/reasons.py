@@ -1,0 +1,148 @@
+"""Why a colourway ranks where it does, in a sentence of the language spoken now.
+
+The best one is told by what it is best at, and by its weak side if it has one. Every other one is told by how many
+points it is behind, by the part that costs it most beside the best, and by the part in which it is better, if any is.
+"""
+
+from collections.abc import Callable, Mapping
+
+from spreadwright.colour.weakness import Shown, Weakness
+from spreadwright.colour.worth import Ranked, Wish
+from spreadwright.model import Side
+from spreadwright.words import decimal, listed
+from spreadwright.words import gettext as _
+
+STRONG, WEAK = 80.0, 70.0
+"""Points of a part from which it is worth praise, and up to which its weakness is told."""
+_EQUAL = 0.05
+"""Points that are not shown."""
+
+
+def reason(ranked: Ranked, best: Ranked, count: int, wish: Wish | None = None) -> str:
+    """Why it ranks where it does.
+
+    Args:
+        ranked: One colourway.
+        best: The first of the list that it stands in.
+        count: How many colourways there are in all.
+        wish: What was wished for beside the parts that always count.
+    """
+    sentence = _of_best(ranked, count, wish) if ranked is best else _of_other(ranked, best, wish)
+    return " ".join((sentence, *_repeated(ranked)))
+
+
+def _of_best(ranked: Ranked, count: int, wish: Wish | None) -> str:
+    strong = sorted(
+        (name for name in ranked.parts if ranked.parts[name] >= STRONG), key=lambda name: -ranked.parts[name]
+    )
+    praised = [praise for name in ranked.parts if name in strong[:2] and (praise := _praise(name, wish))]
+    weakest = min(ranked.parts, key=lambda name: ranked.parts[name], default="")
+    blame = _blame(weakest, ranked, wish) if weakest and ranked.parts[weakest] <= WEAK else ""
+    if praised and blame:
+        told = _("The best of {count}: {strong}. Its weak side: {weak}.")
+    elif praised:
+        told = _("The best of {count}: {strong}.")
+    elif blame:
+        told = _("The best of {count}, though not a strong one: {weak}.")
+    else:
+        told = _("The best of {count}, even in everything that counts.")
+    return told.format(count=_whole(count), strong=listed(praised), weak=blame)
+
+
+def _of_other(ranked: Ranked, best: Ranked, wish: Wish | None) -> str:
+    behind = best.score - ranked.score
+    if behind < _EQUAL:
+        return _("As good as the best, in other papers.")
+    gains = {name: (ranked.parts[name] - best.parts.get(name, 0)) * ranked.shares[name] for name in ranked.parts}
+    costs, helps = min(gains, key=lambda name: gains[name]), max(gains, key=lambda name: gains[name])
+    blame = _blame(costs, ranked, wish)
+    praise = _praise(helps, wish) if gains[helps] >= 1 and ranked.parts[helps] >= STRONG else ""
+    if blame and praise:
+        told = _("{points} points behind the best: {weak}. In its favour: {strong}.")
+    elif blame:
+        told = _("{points} points behind the best: {weak}.")
+    else:
+        told = _("{points} points behind the best, a little less in everything that counts.")
+    return told.format(points=decimal(f"{behind:.1f}"), weak=blame, strong=praise)
+
+
+def _repeated(ranked: Ranked) -> list[str]:
+    """Says that a paper plays several roles, which takes more sheets of it."""
+    roles: dict[str, list[str]] = {}
+    for role, choice in ranked.colourway.choices:
+        roles.setdefault(choice.paper.title, []).append(f"“{role}”")
+    told = _("“{paper}” is used for {roles}.")
+    return [told.format(paper=paper, roles=listed(names)) for paper, names in roles.items() if len(names) > 1]
+
+
+def _praise(name: str, wish: Wish | None) -> str:
+    praises = {
+        "separation": _("the papers stand well apart where they meet"),
+        "grey": _("it reads in grey and with deficient colour vision"),
+        "calm": _("no busy print meets another"),
+        "balance": _("strong papers lie in small areas and quiet ones in large ones"),
+        "captions": _("captions are easy to read"),
+    }
+    return wish.praise if wish and name == wish.name else praises.get(name, "")
+
+
+def _blame(name: str, ranked: Ranked, wish: Wish | None) -> str:
+    if wish and name == wish.name:
+        return wish.blame
+    weak = ranked.weak.get(name)
+    return _BLAMES[name](weak) if weak and name in _BLAMES else ""
+
+
+def _separation(weak: Weakness) -> str:
+    told = _("{one} and {other} are much alike (difference {figure}, CIEDE2000)")
+    return _pair(told, weak, f"{weak.figure:.0f}")
+
+
+def _grey(weak: Weakness) -> str:
+    told = _("in grey or with deficient colour vision {one} and {other} come close (contrast {figure} : 1)")
+    return _pair(told, weak, f"{int(weak.figure * 10) / 10:.1f}")
+
+
+def _calm(weak: Weakness) -> str:
+    if len(weak.papers) == 1:
+        return _("{paper} is a busy print beside photographs").format(paper=_title(weak.papers[0]))
+    return _pair(_("{one} and {other} are two busy prints that meet"), weak, "")
+
+
+def _balance(weak: Weakness) -> str:
+    told = _("{paper} is strong for {share} % of the paper in sight")
+    if weak.figure < 0:
+        told = _("{paper} is quiet for an accent of {share} % of the paper in sight")
+    return told.format(paper=_title(weak.papers[0]), share=f"{100 * weak.share:.0f}")
+
+
+def _captions(weak: Weakness) -> str:
+    told = _("{paper} is dark or busy for writing (contrast with a pencil {figure} : 1)")
+    figure = decimal(f"{int(weak.figure * 10) / 10:.1f}")
+    return told.format(paper=_title(weak.papers[0]), figure=figure)
+
+
+_BLAMES: Mapping[str, Callable[[Weakness], str]] = {
+    "separation": _separation,
+    "grey": _grey,
+    "calm": _calm,
+    "balance": _balance,
+    "captions": _captions,
+}
+
+
+def _pair(told: str, weak: Weakness, figure: str) -> str:
+    one, other = (_title(paper) for paper in weak.papers)
+    return told.format(one=one, other=other, figure=decimal(figure))
+
+
+def _title(shown: Shown) -> str:
+    if shown.choice is None:
+        return _("the bare page")
+    title = f"“{shown.choice.paper.title}”"
+    return _("{paper} (back)").format(paper=title) if shown.side is Side.BACK else title
+
+
+def _whole(number: int) -> str:
+    """With thin spaces, which every language reads: ``12 000``."""
+    return f"{number:,}".replace(",", "\N{NARROW NO-BREAK SPACE}")

@@ -1,0 +1,86 @@
+import numpy as np
+import pytest
+
+from looks import looks_like
+from spreadwright.colour.parts import FORMULAS, WEIGHTS, balance, calm, captions, grey, separation
+from spreadwright.colour.parts.balance import wanted
+from spreadwright.colour.scene import PHOTO, Scene, Surface
+
+MAT, PRINT, BASE = Surface("mat"), Surface("print"), Surface("base")
+SCENE = Scene(
+    areas={BASE: 60, MAT: 30, PRINT: 10, PHOTO: 50},
+    edges={(BASE, MAT): 60, (BASE, PRINT): 20, (MAT, MAT): 7, (PHOTO, MAT): 30},
+    facing={(MAT, PRINT): 40},
+    captions={MAT: 2, PRINT: 1},
+)
+WHITE, BLACK, RED, GREEN = (looks_like(colour) for colour in ("#ffffff", "#000000", "#c8202a", "#2a6b34"))
+
+
+def test_weights_are_hundredths_of_known_parts():
+    assert sum(WEIGHTS.values()) == 100 and WEIGHTS.keys() == FORMULAS.keys()
+
+
+@pytest.mark.parametrize("name", FORMULAS)
+def test_every_value_is_between_nothing_and_all(name):
+    looks = [
+        looks_like(colour, busy) for colour in ("#ffffff", "#000000", "#c8202a", "#ffd233") for busy in (0, 0.4, 1)
+    ]
+    part = FORMULAS[name](SCENE, looks)
+    values = [*(values for _, values in part.alone.values()), part.matrix]
+    assert all(((each >= 0) & (each <= 1)).all() for each in values)
+    shares = [*(share for share, _ in part.alone.values()), *part.meetings.values()]
+    assert sum(shares) == pytest.approx(1)
+
+
+def test_meetings_count_by_length_and_facing_half():
+    assert separation(SCENE, [WHITE]).meetings == {(BASE, MAT): 0.6, (BASE, PRINT): 0.2, (MAT, PRINT): 0.2}
+
+
+def test_alike_papers_are_not_apart_and_others_are():
+    nearly = looks_like("#fdfdfd")
+    matrix = separation(SCENE, [WHITE, nearly, BLACK]).matrix
+    assert matrix[0, 0] == matrix[0, 1] == 0 and matrix[0, 2] == 1
+    assert (matrix == matrix.T).all()
+
+
+def test_a_print_stands_apart_from_plain_paper_of_its_average():
+    busy = looks_like("#ffffff", 0.9)
+    assert separation(SCENE, [WHITE, busy]).matrix[0, 1] > 0.2
+
+
+def test_red_on_green_reads_in_colour_but_not_in_grey():
+    red, green = looks_like("#c03030"), looks_like("#4a7a3a")
+    assert separation(SCENE, [red, green]).matrix[0, 1] == 1
+    assert grey(SCENE, [red, green]).matrix[0, 1] < 0.25
+    assert grey(SCENE, [BLACK, WHITE]).matrix[0, 1] == 1
+
+
+def test_busy_beside_busy_is_not_calm_and_busy_beside_plain_is():
+    matrix = calm(SCENE, [looks_like("#888888", busy) for busy in (0, 0.25, 0.6)]).matrix
+    assert matrix[0].tolist() == [1, 1, 1]
+    assert matrix[1, 2] == pytest.approx(0.5) and matrix[2, 2] == 0
+
+
+def test_a_busy_print_round_photographs_is_not_calm():
+    (share, values) = calm(SCENE, [WHITE, looks_like("#888888", 0.9)]).alone[MAT]
+    assert share == pytest.approx(30 / 130) and values[0] == 1 and values[1] == pytest.approx(0.2)
+
+
+def test_the_larger_a_paper_the_quieter_it_should_be():
+    assert [wanted(share) for share in (0.05, 0.1, 0.3, 0.6, 0.9)] == pytest.approx([0.8, 0.8, 0.5, 0.2, 0.2])
+    alone = balance(SCENE, [looks_like("#f0ece0"), looks_like("#e0202a")]).alone
+    assert alone[BASE][1][0] > alone[BASE][1][1] and alone[PRINT][1][0] < alone[PRINT][1][1]
+
+
+def test_recipes_that_show_one_surface_have_no_balance():
+    assert balance(Scene({BASE: 60}, {}, {}, {}), [WHITE]).is_empty
+    assert captions(Scene({BASE: 60}, {}, {}, {}), [WHITE]).is_empty
+    assert separation(Scene({BASE: 60}, {}, {}, {}), [WHITE]).is_empty
+
+
+def test_captions_want_light_calm_papers():
+    looks = [WHITE, looks_like("#e0dccf"), RED, BLACK, looks_like("#ffffff", 0.3), looks_like("#ffffff", 0.8)]
+    share, values = captions(SCENE, looks).alone[MAT]
+    assert share == pytest.approx(2 / 3)
+    assert values.tolist() == pytest.approx([1, 1, 0, 0, 0.4, 0], abs=1e-6)
+    assert np.isfinite(values).all()
