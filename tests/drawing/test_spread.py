@@ -1,8 +1,10 @@
 import json
 import re
+from base64 import b64encode
 from dataclasses import replace
 from xml.etree.ElementTree import fromstring
 
+import numpy as np
 import pytest
 
 from builder import PAPERS, SOUND
@@ -10,9 +12,12 @@ from letters import letters
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import read_paper_set, read_recipe
 from spreadwright.drawing.canvas import Canvas
-from spreadwright.drawing.spread import spread_picture
+from spreadwright.drawing.spread import draw_spread, spread_picture
 from spreadwright.drawing.svg import markup, svg_bytes
+from spreadwright.drawing.theme import MM
 from spreadwright.errors import CannotDraw
+from spreadwright.geometry import Size
+from spreadwright.images import encode_jpeg
 from spreadwright.model import Choice, Colourway, Face, Paper, Pattern, Recipe, Side, Spread
 from spreadwright.photos import matted_photos
 from spreadwright.placing import placed_pieces
@@ -33,11 +38,13 @@ COLOURWAY = Colourway(
 )
 
 
-def picture(recipe: Recipe = RECIPE, colourway: Colourway = COLOURWAY, *, prefix: str = "") -> Canvas:
+def laid(recipe: Recipe, colourway: Colourway = COLOURWAY):
     cut = pieces(cut_sheets(recipe))
-    return spread_picture(
-        recipe, placed_pieces(recipe, cut), matted_photos(recipe, cut), colourway, papers="Two & Two", prefix=prefix
-    )
+    return recipe, placed_pieces(recipe, cut), matted_photos(recipe, cut), colourway
+
+
+def picture(recipe: Recipe = RECIPE, colourway: Colourway = COLOURWAY, *, prefix: str = "") -> Canvas:
+    return spread_picture(*laid(recipe, colourway), papers="Two & Two", prefix=prefix)
 
 
 def test_pieces_are_drawn_from_the_page_upward():
@@ -165,3 +172,19 @@ def test_a_single_page_has_no_fold():
 def test_a_page_of_unknown_size_is_refused():
     with pytest.raises(CannotDraw, match="Window seat"):
         spread_picture(replace(RECIPE, spread=Spread(("left",), None)), (), (), COLOURWAY)
+
+
+def test_photographs_lie_in_the_mats_that_have_one_and_the_others_stay_empty():
+    jpeg = encode_jpeg(np.full((20, 30, 3), 90, dtype=np.uint8))
+    drawn = spread_picture(*laid(RECIPE), pictures={"mat-1": jpeg})
+    assert "with 1 photo" in drawn.outline()[0]
+    images = [line for line in drawn.outline() if line.strip().startswith("image")]
+    assert len(images) == 1 and b64encode(jpeg).decode() in images[0]
+
+
+def test_a_spread_drawn_within_a_larger_picture_is_the_same_spread():
+    canvas = Canvas(Size(100 * MM, 100 * MM), title="More")
+    draw_spread(canvas, *laid(RECIPE), at=(5 * MM, 7 * MM))
+    papers = [line.strip() for line in picture().outline() if "data-role" in line]
+    assert len([line for line in canvas.outline() if "data-role" in line]) == len(papers)
+    assert "linearGradient" in markup(canvas)

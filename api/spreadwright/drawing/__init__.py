@@ -3,18 +3,20 @@
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.pixels import PIXELS_PER_MM, face_pixels
 from spreadwright.drawing.raster import pdf, png
-from spreadwright.drawing.spread import spread_picture
+from spreadwright.drawing.spread import draw_spread, spread_picture, spread_size
 from spreadwright.drawing.svg import markup, svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
 
 __all__ = [
     "PIXELS_PER_MM",
     "Canvas",
+    "draw_spread",
     "face_pixels",
     "markup",
     "pdf",
     "png",
     "spread_picture",
+    "spread_size",
     "svg_bytes",
     "swatch_picture",
 ]

@@ -1,11 +1,12 @@
 """The spread as it will lie on the table: papers at real scale, layers, prints, pencilled captions."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from spreadwright.cutting import cut_sheets
 from spreadwright.drawing import relief
 from spreadwright.drawing.canvas import Canvas, Stop, filled
+from spreadwright.drawing.path import Point
 from spreadwright.drawing.patterns import draw_face
 from spreadwright.drawing.pencil import free_room, write_lines
 from spreadwright.drawing.scenes import Scene, chosen, draw_print
@@ -29,11 +30,12 @@ class _Sheet:
 
 @dataclass(frozen=True, slots=True)
 class _Print:
-    """A photograph, the piece that it lies on, and what it shows."""
+    """A photograph, the piece that it lies on, and what it shows: a scene of ours, or a JPEG."""
 
     mat: PlacedPiece
     rect: Rect
     scene: Scene
+    picture: bytes = b""
 
 
 def spread_picture(
@@ -45,10 +47,13 @@ def spread_picture(
     papers: str = "",
     prefix: str = "",
     surface: str = TABLE,
+    pictures: Mapping[str, bytes] | None = None,
 ) -> Canvas:
     """All pages of a recipe side by side, seen from straight above.
 
     Args:
+        pictures: What the photographs show, as JPEG by the piece that they lie on; the other mats stay empty. Scenes of
+            ours when left out.
         papers: What the paper set is called.
         prefix: Stands before every id, so that several pictures can lie in one page.
         surface: What the pages lie on; empty for nothing.
@@ -56,23 +61,59 @@ def spread_picture(
     Raises:
         CannotDraw: The recipe does not say how large its pages are.
     """
+    whole = spread_size(recipe)
+    margin = whole.height // 16
+    size = Size(whole.width + 2 * margin, whole.height + 2 * margin)
+    count = len(_prints(recipe, placed, photos, pictures))
+    canvas = Canvas(
+        size, title=_title(recipe, count, papers), description=_description(recipe, colourway), prefix=prefix
+    )
+    if surface:
+        _table(canvas, Rect.at(0, 0, size), surface)
+    draw_spread(canvas, recipe, placed, photos, colourway, at=(margin, margin), pictures=pictures)
+    return canvas
+
+
+def draw_spread(
+    canvas: Canvas,
+    recipe: Recipe,
+    placed: Sequence[PlacedPiece],
+    photos: Sequence[MattedPhoto],
+    colourway: Colourway,
+    *,
+    at: Point = (0, 0),
+    pictures: Mapping[str, bytes] | None = None,
+) -> None:
+    """The pages side by side on a canvas that holds more, at real scale, their top left corner at a point.
+
+    Args:
+        pictures: As for `spread_picture`.
+
+    Raises:
+        CannotDraw: The recipe does not say how large its pages are.
+    """
+    whole = Rect.at(*at, spread_size(recipe))
+    page = Size(whole.width // len(recipe.spread.pages), whole.height)
+    relief.shadow(canvas, whole, 5 * MM, opacity=0.3)
+    relief.shadow(canvas, whole, 3 * MM // 2, opacity=0.26)
+    prints = _prints(recipe, placed, photos, pictures)
+    pages = {
+        name: Rect.at(whole.left + number * page.width, whole.top, page)
+        for number, name in enumerate(recipe.spread.pages)
+    }
+    _Spread(canvas, recipe, placed, colourway, prints).draw(pages)
+
+
+def spread_size(recipe: Recipe) -> Size:
+    """All pages side by side, ticks.
+
+    Raises:
+        CannotDraw: The recipe does not say how large its pages are.
+    """
     page = recipe.spread.size
     if page is None:
         raise CannotDraw(f"The spread of “{recipe.title}”")
-    margin = min(page.width, page.height) // 16
-    size = Size(page.width * len(recipe.spread.pages) + 2 * margin, page.height + 2 * margin)
-    prints = _prints(recipe, placed, photos)
-    canvas = Canvas(
-        size, title=_title(recipe, len(prints), papers), description=_description(recipe, colourway), prefix=prefix
-    )
-    pages = {
-        name: Rect.at(margin + number * page.width, margin, page) for number, name in enumerate(recipe.spread.pages)
-    }
-    _table(
-        canvas, Rect.at(0, 0, size), Rect.between(margin, margin, size.width - margin, size.height - margin), surface
-    )
-    _Spread(canvas, recipe, placed, colourway, prints).draw(pages)
-    return canvas
+    return Size(page.width * len(recipe.spread.pages), page.height)
 
 
 def _title(recipe: Recipe, photos: int, papers: str) -> str:
@@ -90,22 +131,26 @@ def _description(recipe: Recipe, colourway: Colourway) -> str:
     return f"Papers: {'; '.join(parts)}." if parts else ""
 
 
-def _table(canvas: Canvas, whole: Rect, pages: Rect, surface: str) -> None:
-    if surface:
-        canvas.rect(whole, filled(surface))
-        light = canvas.gradient(
-            (0, 0), (whole.right, whole.bottom), (Stop(0, "#ffffff", 0.35), Stop(0.6, "#ffffff", 0))
-        )
-        canvas.rect(whole, filled(light))
-    relief.shadow(canvas, pages, 5 * MM, opacity=0.3)
-    relief.shadow(canvas, pages, 3 * MM // 2, opacity=0.26)
+def _table(canvas: Canvas, whole: Rect, surface: str) -> None:
+    canvas.rect(whole, filled(surface))
+    light = canvas.gradient((0, 0), (whole.right, whole.bottom), (Stop(0, "#ffffff", 0.35), Stop(0.6, "#ffffff", 0)))
+    canvas.rect(whole, filled(light))
 
 
-def _prints(recipe: Recipe, placed: Sequence[PlacedPiece], photos: Sequence[MattedPhoto]) -> tuple[_Print, ...]:
+def _prints(
+    recipe: Recipe,
+    placed: Sequence[PlacedPiece],
+    photos: Sequence[MattedPhoto],
+    pictures: Mapping[str, bytes] | None,
+) -> tuple[_Print, ...]:
     by_piece = {piece.piece.id: piece for piece in placed}
     lying = [(mat, photo.rect_on(mat.rect)) for photo in photos if (mat := by_piece.get(photo.on)) is not None]
     scenes = chosen([rect.size for _, rect in lying], recipe.id)
-    return tuple(_Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True))
+    prints = [_Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True)]
+    if pictures is None:
+        return tuple(prints)
+    shown = [(each, pictures.get(each.mat.piece.id)) for each in prints]
+    return tuple(replace(each, picture=picture) for each, picture in shown if picture)
 
 
 class _Spread:
@@ -189,6 +234,9 @@ class _Spread:
 
     def _print(self, photo: _Print, rect: Rect) -> None:
         relief.shadow(self._canvas, rect, relief.LAYER_HEIGHT)
+        if photo.picture:
+            self._canvas.image(rect, photo.picture, "image/jpeg")
+            return
         draw_print(self._canvas, rect, photo.scene, day=self._recipe.id, seed=photo.mat.piece.id)
 
 
