@@ -206,7 +206,7 @@ def test_doubts_about_photographs_are_told_before_gluing():
     words = words_of(booklet(reading, INCH_BENCH, None))
     told = words.index("The photo on “base-1” meets")
     assert words.index("Before you glue") < words.index("Watch out") < told < words.index("Gluing the left page")
-    assert "meets" not in words_of(booklet(reading, INCH_BENCH, None, language="de"))
+    assert "Das Foto auf „base-1“ stößt an" in words_of(booklet(reading, INCH_BENCH, None, language="de"))
 
 
 def test_narrow_strips_are_told_before_cutting():

@@ -14,7 +14,15 @@ from spreadwright.tasks import check as check_reading
 from spreadwright.tasks import proven, recipe_findings
 from spreadwright.words import speaking
 
+MM = TICKS[Unit.MILLIMETRE]
 PAPER_SET = read_paper_set(json.dumps(PAPERS).encode(), "two").model
+
+METRIC = replace(
+    INCH_BENCH,
+    unit=Unit.MILLIMETRE,
+    trimmer=replace(INCH_BENCH.trimmer, length=320 * MM, graduation=MM, shortest=0),
+    ruler=replace(INCH_BENCH.ruler, graduation=MM),
+)
 
 CUT = ("sheets", 1, "columns", 0)
 
@@ -67,7 +75,7 @@ CASES = [
     ("piece-hidden", "/placements/4", "mat-2", lambda d: d["placements"].insert(4, d["placements"].pop(10) and {"piece": "mat-2", "page": "left", "left": "1", "top": "1"})),
     ("print-turned", "/placements/2/turned", "one-way", put("placements", 2, "turned", True)),
     ("centre-between-marks", "/placements/9/centre", "centred", lambda d: (put("placements", 9, {"piece": "mat-1", "page": "right", "centre": "0", "top": "0"})(d), put("spread", "size", ["12 1/64", "12"])(d))),
-    ("off-ruler", "/placements/9/left", "between two marks", put("placements", 9, "left", "1/64")),
+    ("off-ruler", "/placements/9/left", "one distance falls between two marks of the ruler, up to 1/64 in from the nearest one: “mat-1” should lie 1/64 in from the left edge", put("placements", 9, "left", "1/64")),
     ("mat-too-small", "/photos/1", "no room", put("photos", 1, "border", "1 3/4")),
     ("mat-too-small", "/photos/1", "leaves 1/2 in of the photo", put("photos", 1, "border", "1 1/2")),
     ("photo-meets-piece", "/photos/0", "tile-1", put("placements", 4, "left", "1/2")),
@@ -79,9 +87,9 @@ CASES = [
     ("cut-lost-between-marks", "/sheets/2/rows", "same mark", put("sheets", 2, "rows", 0, {"height": "1/64", "piece": "strip", "times": 2})),
     ("caption-on-unknown", "/captions/0/on", "tilt-2", put("captions", 0, "on", "tilt-2")),
     ("sheet-larger-than-trimmer", "/sheets/0/columns", "14 in long", put("sheets", 0, {"role": "background", "size": ["12", "14"], "columns": [{"width": "6", "piece": "base", "times": 2}]})),
-    ("off-graduation", "/sheets/1/columns/0/rows/1/columns", "between two marks", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
-    ("rounded-to-marks", "/sheets/1/columns/0/rows/1/columns", "come out 3 1/2 and 3 1/2 in", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
-    ("strip-too-narrow", "/sheets/2/rows/0", "1/4 in wide", put("sheets", 2, "rows", 0, "height", "1/4")),
+    ("off-graduation", "/sheets/1", "Between “mat-1” and “mat-2” it should be set to 3 33/64 in, where there are only 3 1/2 in and 3 9/16 in. Concerned: “mat-1”, “mat-2”", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
+    ("rounded-to-marks", "/sheets/1", "“mat-1” as 3 1/2 × 5 in for 3 33/64 × 5 in", lambda d: put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])(d)),
+    ("strip-too-narrow", "/sheets/2/rows/0", "“strip-1” and “strip-2” are only 1/4 in wide", put("sheets", 2, "rows", 0, "height", "1/4")),
     ("unknown-member", "/sheets/1/columns/0/widht", "widht", lambda d: at(d, *CUT).update(widht=at(d, *CUT).pop("width"))),
     ("missing-member", "/sheets/1/columns/0", "width", drop(*CUT, "width")),
     ("not-a-length", "/photos/0/border", "x", put("photos", 0, "border", "x")),
@@ -123,6 +131,28 @@ def test_findings_are_english_whatever_is_spoken():
     with speaking("de"):
         spoken = recipe_findings(read_recipe(sound()), metric)
     assert spoken == recipe_findings(read_recipe(sound()), metric)
+
+
+PRINTED = {
+    "strip-too-narrow": put("sheets", 2, "rows", 0, "height", "1/4"),
+    "photo-meets-piece": put("placements", 4, "left", "1/2"),
+    "mat-too-small": put("photos", 1, "border", "1 1/2"),
+    "no-print-large-enough": put("photos", 0, "on", "base-1"),
+    "caption-under-photo": add("captions", {"on": "mat-1"}),
+    "adhesive-too-wide": put("sheets", 2, "rows", 0, "height", "1/8"),
+}
+
+
+@pytest.mark.parametrize("language", ["de", "fr"])
+@pytest.mark.parametrize("code", PRINTED)
+def test_findings_that_are_printed_speak_every_language(code, language):
+    reading = read_recipe(spoilt(PRINTED[code]))
+    english, spoken = (
+        next(f for f in recipe_findings(reading, INCH_BENCH, language=each) if f.code == code)
+        for each in ("en", language)
+    )
+    assert (spoken.where, spoken.severity) == (english.where, english.severity)
+    assert spoken.message != english.message and spoken.remedy != english.remedy
 
 
 def test_misspelt_member_names_the_one_that_is_meant():
@@ -244,17 +274,42 @@ def test_unit_does_not_change_the_findings():
     assert check(spoilt(metric), INCH_BENCH).findings == ()
 
 
-def test_metric_bench_names_the_marks_it_can_set():
-    millimetre = TICKS[Unit.MILLIMETRE]
-    trimmer = replace(INCH_BENCH.trimmer, length=320 * millimetre, graduation=millimetre, shortest=0)
-    metric = replace(INCH_BENCH, unit=Unit.MILLIMETRE, trimmer=trimmer)
-    report = check(sound(), metric)
-    first = next(f for f in report.findings if f.code == "off-graduation")
-    assert (
-        report.is_fine
-        and "177.8 mm" in first.message
-        and first.remedy.startswith("The nearest marks are 177 mm and 178 mm;")
+def test_metric_bench_is_told_once_for_each_sheet_which_marks_it_lacks():
+    report = check(sound(), METRIC)
+    found = [f for f in report.findings if f.code == "off-graduation"]
+    assert report.is_fine and [f.where for f in found] == ["/sheets/1", "/sheets/2"]
+    assert found[0].message == (
+        "Sheet 3: 4 of 4 cuts fall between two marks of the trimmer’s scale, up to 0.4 mm from the nearest one. Between "
+        "“tile-1” and “tile-2” it should be set to 152.4 mm, where there are only 152 mm and 153 mm. Concerned: “panel”, "
+        "“mat-1”, “mat-2”, “tile-1”, “tile-2”."
     )
+    assert found[0].remedy.startswith("The steps set the nearest marks, here 152 mm, and no error is carried on.")
+
+
+def test_metric_ruler_is_told_once_for_each_page_which_marks_it_lacks():
+    found = [f for f in check(sound(), METRIC).findings if f.code == "off-ruler"]
+    assert [f.where for f in found] == ["/placements/5/right", "/placements/7/right"]
+    assert found[0].message == (
+        "On the left page 4 distances fall between two marks of the ruler, up to 0.4 mm from the nearest one: “tile-1” "
+        "should lie 6.4 mm from the right edge of the page, where there are only 6 mm and 7 mm. Also concerned: “strip-1”, "
+        "“mat-2”."
+    )
+    assert found[0].remedy.startswith("The steps measure to the nearest marks, here 6 mm, and no error is carried on.")
+
+
+def test_equal_sheets_are_told_together():
+    def twice(document):
+        document["sheets"][0] = {
+            "role": "background",
+            "size": ["12", "12"],
+            "times": 2,
+            "columns": [{"width": "3 33/64", "piece": "base"}, {"width": "rest", "spare": True}],
+        }
+
+    (finding,) = [f for f in check(spoilt(twice), INCH_BENCH).findings if f.code == "off-graduation"]
+    assert finding.where == "/sheets/0"
+    assert finding.message.startswith("Sheets 1 to 2, each: the only cut falls between two marks")
+    assert finding.message.endswith("Concerned: “base-1”.")
 
 
 def test_set_that_cannot_fill_a_role_is_named():
@@ -321,6 +376,6 @@ def test_rounding_is_left_alone_only_where_every_part_changes_little(graduation,
     spoil = put(*CUT, "rows", 1, "columns", [{"width": "3 33/64", "piece": "mat"}, {"width": "rest", "piece": "mat"}])
     coarse = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, graduation=graduation))
     remedies = {f.where: f.remedy for f in check(spoilt(spoil), coarse).findings if f.code == "rounded-to-marks"}
-    remedy = remedies["/sheets/1/columns/0/rows/1/columns"]
+    remedy = remedies["/sheets/1"]
     assert remedy.startswith("Nothing has to be done") == is_small
     assert ("check the design" in remedy and "31/64 in" in remedy) != is_small

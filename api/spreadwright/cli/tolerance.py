@@ -6,7 +6,7 @@ import click
 
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import bench_option, json_option, language_option
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.lengths import told, told_size
 from spreadwright.store import Collection
 from spreadwright.tasks.tolerance import Tolerance
 from spreadwright.tasks.tolerance import tolerance as expected
@@ -34,7 +34,7 @@ def tolerance(collection: Collection, recipe: str, bench: str | None, language: 
 
 
 def _print(found: Tolerance) -> None:
-    accuracy = with_unit(found.bench.trimmer.accuracy, found.bench.unit)
+    accuracy = told(found.bench.trimmer.accuracy, found.bench.unit)
     click.echo(f"{found.recipe.title}, " + _("for: {bench}").format(bench=title(found.bench.title)))
     click.echo(_("Each cut may lie up to {accuracy} from its reading.").format(accuracy=accuracy) + "\n")
     heads = (_("Piece"), _("Size"), "", _("At worst"), _("Typically"), _("Why"))
@@ -46,7 +46,7 @@ def _print(found: Tolerance) -> None:
 def _rows(found: Tolerance) -> Iterator[tuple[str, ...]]:
     unit = found.bench.unit
     for each in found.pieces:
-        size = size_text(each.width.length, each.height.length, unit)
+        size = told_size(each.width.length, each.height.length, unit)
         yield (f"{each.piece.mark} {each.piece.id}", size, _("Width"), *_cells(each.width, found))
         yield ("", "", _("Height"), *_cells(each.height, found))
 

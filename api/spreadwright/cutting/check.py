@@ -3,17 +3,16 @@
 from collections.abc import Iterator, Sequence
 from itertools import chain
 
-from spreadwright.cutting.lie import End
-from spreadwright.cutting.measured import Gauge, Measured
+from spreadwright.cutting.check_marks import called, marks_findings
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
-from spreadwright.errors import Finding, error, nearest_hint, note, warning
-from spreadwright.lengths import TICKS, Unit, is_mark, neighbours, size_text, text, with_unit
+from spreadwright.errors import Finding, error, nearest_hint, warning
+from spreadwright.lengths import Unit, is_mark, size_text, told, told_size, with_unit
 from spreadwright.model import MOST_PARTS, Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use, part_count
+from spreadwright.words import gettext as _
+from spreadwright.words import listed, ngettext
 
-_MOST_LISTED = 8
-"""Lengths that stand in one finding."""
-_SMALL_CHANGE = TICKS[Unit.INCH] // 32
-"""What a part may change by less than for nothing to be done about it, ticks."""
+_MOST_LISTED = 4
+"""Of more pieces of one name than these the first and the last are named."""
 
 
 def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
@@ -35,9 +34,16 @@ def tree_findings(recipe: Recipe) -> tuple[Finding, ...]:
 
 def trimmer_findings(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
     """What one maker's trimmer cannot do or cannot show, as far as the lengths are known."""
-    checks = (_too_long, _between_marks, _too_narrow)
-    sheets = _firsts(cut_sheets(recipe)).values()
-    return tuple(finding for sheet in sheets for check in checks for finding in check(sheet.root, bench))
+    equal: dict[str, list[CutSheet]] = {}
+    for sheet in cut_sheets(recipe):
+        equal.setdefault(sheet.where, []).append(sheet)
+    return tuple(finding for sheets in equal.values() for finding in _of_trimmer(sheets, bench))
+
+
+def _of_trimmer(sheets: Sequence[CutSheet], bench: Bench) -> Iterator[Finding]:
+    """About sheets that are equal, at once."""
+    root = sheets[0].root
+    return chain(_too_long(root, bench), marks_findings(sheets, bench), _too_narrow(root, bench))
 
 
 def _firsts(sheets: tuple[CutSheet, ...]) -> dict[str, CutSheet]:
@@ -137,122 +143,43 @@ def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
         return
 
 
-def _between_marks(root: Region, bench: Bench) -> Iterator[Finding]:
-    """What the marks of the scale make of every part that is known to its last piece."""
-    gauge = Gauge(bench.trimmer)
-    said: set[tuple[str, int]] = set()
-    for part in (split for known in _known(root) for split in gauge.part(known).splits()):
-        axis = part.axis or Axis.COLUMNS
-        if any(child.true(axis) <= 0 for child in part.children):
-            yield _lost(part, axis, bench)
-            continue
-        end = next(iter(part.settings))
-        for index, setting in enumerate(part.settings[end]):
-            if setting.exact != setting.reading and (part.region.where, setting.exact) not in said:
-                said.add((part.region.where, setting.exact))
-                yield _off_mark(part, end, index, bench)
-        if (part.region.where, 0) not in said and _comes_out_otherwise(part, axis):
-            said.add((part.region.where, 0))
-            yield _rounded(part, axis, bench.unit)
-
-
-def _known(region: Region) -> Iterator[Region]:
-    """The largest parts of which every extent is known and every row filled."""
-    if _is_known(region):
-        yield region
-        return
-    for child in region.children:
-        yield from _known(child)
-
-
-def _is_known(region: Region) -> bool:
-    if region.rect is None:
-        return False
-    return region.axis is None or (_is_filled(region, region.axis) and all(map(_is_known, region.children)))
-
-
-def _off_mark(part: Measured, end: End, index: int, bench: Bench) -> Finding:
-    """A cut whose place no mark shows; `index` counts from the end that falls."""
-    exact, unit = part.settings[end][index].exact, bench.unit
-    at = index if end is End.FIRST else len(part.children) - 2 - index
-    before, after = (called(child.region, unit) for child in part.children[at : at + 2])
-    below, above = (with_unit(mark, unit) for mark in neighbours(exact, bench.trimmer.graduation))
-    message = (
-        f"The cut between {before} and {after} should be set to {with_unit(exact, unit)}, "
-        "between two marks of the trimmer’s scale."
-    )
-    chosen = with_unit(part.settings[end][index].reading, unit)
-    remedy = f"The nearest marks are {below} and {above}; the steps say {chosen}. A finer scale comes closer."
-    return warning("off-graduation", part.region.where, message, remedy)
-
-
-def called(region: Region, unit: Unit) -> str:
-    """What a part is called: by the name of its piece, else by its size."""
-    if region.axis is None and region.use is Use.PIECE:
-        return f"“{region.id}”"
-    width, height = region.across.length, region.down.length
-    return f"the part of {size_text(width, height, unit)}" if width and height else "a part"
-
-
-def _lost(part: Measured, axis: Axis, bench: Bench) -> Finding:
-    """Cuts so close together that the scale shows one mark for two of them, or none before the edge."""
-    lost = next(child.region for child in part.children if child.true(axis) <= 0)
-    message = (
-        f"The part of {with_unit(lost.along(axis) or 0, bench.unit)} begins and ends at the same mark of the "
-        "trimmer’s scale, so nothing would be cut."
-    )
-    remedy = "Make the parts wider, or use a trimmer with a finer scale."
-    return error("cut-lost-between-marks", part.region.where, message, remedy)
-
-
-def _comes_out_otherwise(part: Measured, axis: Axis) -> bool:
-    return any(child.true(axis) != child.region.along(axis) for child in part.children)
-
-
-def _rounded(part: Measured, axis: Axis, unit: Unit) -> Finding:
-    """What the parts come to when every cut lies on the mark nearest to its place."""
-    meant = _listed([child.region.along(axis) or 0 for child in part.children], unit)
-    found = _listed([child.true(axis) for child in part.children], unit)
-    message = (
-        f"By the marks of the trimmer’s scale the parts of {meant} come out {found}; "
-        f"together they are the {with_unit(part.true(axis), unit)} that are there."
-    )
-    most = max(abs(child.true(axis) - (child.region.along(axis) or 0)) for child in part.children)
-    told = "Nothing has to be done"
-    if most >= _SMALL_CHANGE:
-        told = f"A part changes by up to {with_unit(most, unit)}: check the design, or use a finer scale"
-    remedy = f"{told}. Every cut lies on the mark nearest to its place, so errors do not add up."
-    return note("rounded-to-marks", part.region.where, message, remedy)
-
-
-def _listed(lengths: Sequence[int], unit: Unit) -> str:
-    """Lengths in a row: ``102, 101 and 101.8 mm``; the first of many."""
-    told = [text(length, unit) for length in lengths[:_MOST_LISTED]]
-    if len(lengths) > _MOST_LISTED:
-        return f"{', '.join(told)} … {unit.value}"
-    return f"{', '.join(told[:-1])} and {told[-1]} {unit.value}"
-
-
-def _is_filled(region: Region, axis: Axis) -> bool:
-    extents = [child.along(axis) for child in region.children]
-    return None not in extents and sum(extent or 0 for extent in extents) == region.along(axis)
-
-
 def _too_narrow(root: Region, bench: Bench) -> Iterator[Finding]:
-    limit = bench.trimmer.shortest
-    said: set[str] = set()
+    """Strips that cannot be held, each run of equal ones once."""
+    limit, said = bench.trimmer.shortest, set[str]()
     for region, axis in _splits(root):
         for child in region.children:
             narrow = child.along(axis)
             if narrow is None or narrow >= limit or child.where in said:
                 continue
             said.add(child.where)
-            message = (
-                f"The strip is {with_unit(narrow, bench.unit)} wide, narrower than the "
-                f"{with_unit(limit, bench.unit)} that can be held safely."
-            )
-            remedy = "Hold it down with a ruler or a scrap of card, never with the fingers, or make it wider."
-            yield warning("strip-too-narrow", child.where, message, remedy)
+            equal = [each for each in region.children if each.where == child.where]
+            remedy = _("Hold it down with a ruler or a scrap of card, never with the fingers, or make it wider.")
+            yield warning("strip-too-narrow", child.where, _narrow(equal, narrow, bench), remedy)
+
+
+def _narrow(equal: Sequence[Region], width: int, bench: Bench) -> str:
+    """What is too narrow: pieces by their names, other parts by their size."""
+    lengths = {"width": told(width, bench.unit), "limit": told(bench.trimmer.shortest, bench.unit)}
+    if equal[0].axis is not None or equal[0].use is not Use.PIECE:
+        part = _("A part, {size}, is only {width} wide, narrower than the {limit} that can be held safely.")
+        return part.format(size=_size(equal[0], bench.unit), **lengths)
+    strips = ngettext(
+        "{pieces} is only {width} wide, narrower than the {limit} that can be held safely.",
+        "{pieces} are only {width} wide, narrower than the {limit} that can be held safely.",
+        len(equal),
+    )
+    return strips.format(pieces=_names([region.id for region in equal]), **lengths)
+
+
+def _size(part: Region, unit: Unit) -> str:
+    width, height = part.across.length, part.down.length
+    return told_size(width, height, unit) if width and height else told(width or height or 0, unit)
+
+
+def _names(ids: Sequence[str]) -> str:
+    if len(ids) > _MOST_LISTED:
+        return _("“{first}” to “{last}”").format(first=ids[0], last=ids[-1])
+    return listed([_("“{piece}”").format(piece=each) for each in ids])
 
 
 def _clashes(sheets: tuple[CutSheet, ...]) -> Iterator[Finding]:

@@ -4,23 +4,24 @@ from collections.abc import Iterator, Sequence
 
 from spreadwright.errors import Finding, error, warning
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, size_text, with_unit
+from spreadwright.lengths import TICKS, Unit, told, told_size
 from spreadwright.model import Photo, Piece, Recipe, piece_hint
 from spreadwright.photos.crop import trims
 from spreadwright.photos.mats import has_room, photo_size
 from spreadwright.photos.prints import PRINTS
+from spreadwright.words import gettext as _
 
 SMALLEST = TICKS[Unit.INCH]
 """A photo with a side below 1 in shows nothing any more: common practice of the trade."""
 
 
-def photo_findings(recipe: Recipe, pieces: Sequence[Piece]) -> tuple[Finding, ...]:
-    """Everything that can be said about the photographs of a recipe."""
+def photo_findings(recipe: Recipe, pieces: Sequence[Piece], unit: Unit | None = None) -> tuple[Finding, ...]:
+    """Everything that can be said about the photographs of a recipe, in its unit or another one."""
     by_id = {piece.id: piece for piece in pieces}
     seen: set[str] = set()
     findings: list[Finding] = []
     for photo in recipe.photos:
-        findings += _mat_findings(photo, by_id, recipe.unit)
+        findings += _mat_findings(photo, by_id, unit or recipe.unit)
         if photo.on in seen:
             message = f"Two photos lie on “{photo.on}”."
             findings.append(error("photo-twice", f"{photo.where}/on", message, "Keep one of them."))
@@ -45,15 +46,19 @@ def _size_findings(photo: Photo, border: int, mat: Piece, unit: Unit) -> Iterato
     if not sides:
         return
     shortest = min(sides)
-    shown = f"The mat “{photo.on}” is {with_unit(shortest, unit)} on its shorter side"
-    shown += f"; a border of {with_unit(border, unit)}"
-    if 2 * border >= shortest:
-        remedy = f"Use a border below {with_unit(shortest // 2, unit)}, or a larger mat."
-        yield error("mat-too-small", photo.where, f"{shown} leaves no room for a photo.", remedy)
-    elif shortest - 2 * border < SMALLEST:
-        left = with_unit(shortest - 2 * border, unit)
-        message = f"{shown} leaves {left} of the photo, less than 1 in (25.4 mm)."
-        yield warning("mat-too-small", photo.where, message, "Use a larger mat or a narrower border.")
+    left = shortest - 2 * border
+    shown = {"mat": photo.on, "side": told(shortest, unit), "border": told(border, unit), "left": told(left, unit)}
+    if left <= 0:
+        message = _("The mat “{mat}” is {side} on its shorter side; a border of {border} leaves no room for a photo.")
+        remedy = _("Use a border below {border}, or a larger mat.").format(border=told(shortest // 2, unit))
+        yield error("mat-too-small", photo.where, message.format(**shown), remedy)
+    elif left < SMALLEST:
+        message = _(
+            "The mat “{mat}” is {side} on its shorter side; a border of {border} leaves {left} of the photo, "
+            "less than 1 in (25.4 mm)."
+        )
+        remedy = _("Use a larger mat or a narrower border.")
+        yield warning("mat-too-small", photo.where, message.format(**shown), remedy)
 
 
 def _print_findings(photo: Photo, size: Size, unit: Unit) -> Iterator[Finding]:
@@ -61,9 +66,10 @@ def _print_findings(photo: Photo, size: Size, unit: Unit) -> Iterator[Finding]:
     if trims(size):
         return
     largest = PRINTS[-1].size
-    message = (
-        f"The photo on “{photo.on}” is {size_text(size.width, size.height, unit)}; none of the usual prints covers it"
+    message = _("The photo on “{mat}” is {size}; none of the usual prints covers it, the largest is {largest}.").format(
+        mat=photo.on,
+        size=told_size(size.width, size.height, unit),
+        largest=told_size(largest.width, largest.height, unit),
     )
-    message += f", the largest is {size_text(largest.width, largest.height, unit)}."
-    remedy = "Use a smaller mat or a wider border, or have the photo printed at its own size."
+    remedy = _("Use a smaller mat or a wider border, or have the photo printed at its own size.")
     yield warning("no-print-large-enough", photo.where, message, remedy)

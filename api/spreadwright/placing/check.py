@@ -6,10 +6,12 @@ from itertools import chain
 
 from spreadwright.errors import Finding, error, nearest_hint, warning
 from spreadwright.geometry import uncovered
-from spreadwright.lengths import Unit, neighbours, size_text, with_unit
-from spreadwright.model import Bench, Edge, Offset, Piece, Placement, Recipe, piece_hint
+from spreadwright.lengths import Unit, size_text, with_unit
+from spreadwright.model import Bench, Edge, Piece, Placement, Recipe, piece_hint
 from spreadwright.placing.adhesive import adhesive_findings, glued
+from spreadwright.placing.check_ruler import ruler_findings
 from spreadwright.placing.layers import PlacedPiece, placed_pieces, placed_spans
+from spreadwright.words import gettext as _
 
 
 def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | None) -> tuple[Finding, ...]:
@@ -19,7 +21,8 @@ def placing_findings(recipe: Recipe, pieces: Sequence[Piece], bench: Bench | Non
     return tuple(
         chain(
             _unplaced(recipe, pieces),
-            chain.from_iterable(_placement_findings(each, recipe, by_id, bench) for each in recipe.placements),
+            chain.from_iterable(_placement_findings(each, recipe, by_id) for each in recipe.placements),
+            ruler_findings(recipe, bench) if bench else (),
             _twice(recipe),
             _off_page(recipe, pieces),
             _hidden(placed),
@@ -38,9 +41,7 @@ def _unplaced(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
             yield error("piece-not-placed", piece.where, message, "Place it on a page, or keep the part as “spare”.")
 
 
-def _placement_findings(
-    each: Placement, recipe: Recipe, by_id: Mapping[str, Piece], bench: Bench | None
-) -> Iterator[Finding]:
+def _placement_findings(each: Placement, recipe: Recipe, by_id: Mapping[str, Piece]) -> Iterator[Finding]:
     piece = by_id.get(each.piece)
     if piece is None:
         yield error(
@@ -59,7 +60,7 @@ def _placement_findings(
         message = f"The spread has no page “{each.page}”."
         known = nearest_hint(each.page, recipe.spread.pages)
         yield error("page-unknown", f"{each.where}/page", message, known)
-    yield from _ruler_findings(each, piece, recipe, bench)
+    yield from _centre_findings(each, piece, recipe)
 
 
 def _as_cut(each: Placement, piece: Piece, recipe: Recipe) -> Iterator[Finding]:
@@ -73,25 +74,16 @@ def _as_cut(each: Placement, piece: Piece, recipe: Recipe) -> Iterator[Finding]:
         yield error("role-differs", f"{each.where}/role", message, "Change one of them, or leave the role out here.")
 
 
-def _ruler_findings(each: Placement, piece: Piece | None, recipe: Recipe, bench: Bench | None) -> Iterator[Finding]:
+def _centre_findings(each: Placement, piece: Piece | None, recipe: Recipe) -> Iterator[Finding]:
     page = recipe.spread.size
     sides = (piece.width, piece.height) if piece else (None, None)
     wide, high = sides[::-1] if each.is_turned else sides
-    yield from _offset_findings(each, each.across, bench, page.width - wide if page and wide else None)
-    yield from _offset_findings(each, each.down, bench, page.height - high if page and high else None)
-
-
-def _offset_findings(each: Placement, offset: Offset, bench: Bench | None, free: int | None) -> Iterator[Finding]:
-    """`free` is what the piece leaves of the page in this direction, ticks."""
-    where = f"{each.where}/{offset.edge}"
-    if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and free is not None and free % 2:
-        message = f"“{each.piece}” cannot be centred: what is left of the page does not halve on any ruler."
-        yield error("centre-between-marks", where, message, "Measure it from an edge of the page.")
-    if bench and offset.distance is not None and offset.distance % bench.ruler.graduation:
-        marks = neighbours(offset.distance, bench.ruler.graduation)
-        below, above = (with_unit(mark, bench.unit) for mark in marks)
-        message = f"{with_unit(offset.distance, bench.unit)} falls between two marks of the ruler."
-        yield warning("off-ruler", where, message, f"The nearest marks are {below} and {above}.")
+    frees = (page.width - wide if page and wide else None, page.height - high if page and high else None)
+    for offset, free in zip((each.across, each.down), frees, strict=True):
+        if offset.edge in (Edge.CENTRE, Edge.MIDDLE) and free is not None and free % 2:
+            message = f"“{each.piece}” cannot be centred: what is left of the page does not halve on any ruler."
+            where = f"{each.where}/{offset.edge}"
+            yield error("centre-between-marks", where, message, "Measure it from an edge of the page.")
 
 
 def _twice(recipe: Recipe) -> Iterator[Finding]:
@@ -144,9 +136,10 @@ def _photos(recipe: Recipe, placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
         area = mat.rect.inset(photo.border)
         over = [p.piece.id for p in placed[index + 1 :] if p.page == mat.page and p.rect.overlaps(area)]
         if over:
-            message = f"The photo on “{photo.on}” meets “{over[0]}”, which is glued over its mat."
-            remedy = f"Move one of them, or place “{over[0]}” before “{photo.on}”; photos go on last."
-            yield warning("photo-meets-piece", photo.where, message, remedy)
+            message = _("The photo on “{mat}” meets “{piece}”, which is glued over its mat.")
+            remedy = _("Move one of them, or place “{piece}” before “{mat}”; photos go on last.")
+            names = {"mat": photo.on, "piece": over[0]}
+            yield warning("photo-meets-piece", photo.where, message.format(**names), remedy.format(**names))
 
 
 def _captions(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
@@ -161,6 +154,6 @@ def _captions(recipe: Recipe, pieces: Sequence[Piece]) -> Iterator[Finding]:
         elif caption.on in seen:
             yield error("caption-twice", where, f"Two captions stand on “{caption.on}”.", "Keep one of them.")
         elif caption.on in mats:
-            message = f"The caption is on “{caption.on}”, which a photo covers."
-            yield warning("caption-under-photo", where, message, "Write on another piece.")
+            message = _("The caption is on “{piece}”, which a photo covers.").format(piece=caption.on)
+            yield warning("caption-under-photo", where, message, _("Write on another piece."))
         seen.add(caption.on)

@@ -20,7 +20,7 @@ from spreadwright.tasks.draw import placement_plan, sheet_plans
 from spreadwright.tasks.photos import Photographs, photos
 from spreadwright.tasks.place import place
 from spreadwright.tasks.tolerance import Tolerance, tolerance
-from spreadwright.words import SOURCE, speaking, spoken
+from spreadwright.words import speaking, spoken
 
 __all__ = ["Dress", "Format", "booklet", "dress", "recipe_address"]
 
@@ -134,10 +134,8 @@ def booklet(
 
 
 def _doubts(reading: Reading[Recipe], bench: Bench, codes: frozenset[str]) -> tuple[str, ...]:
-    """The warnings of a check with these codes; findings are worded in English, so that other booklets leave them."""
-    if spoken() != SOURCE:
-        return ()
-    found = (each for each in recipe_findings(reading, bench) if each.code in codes)
+    """The warnings of a check with these codes, in the language that is spoken."""
+    found = (each for each in recipe_findings(reading, bench, language=spoken()) if each.code in codes)
     return tuple(dict.fromkeys(f"{each.message} {each.remedy}" for each in found if each.severity is Severity.WARNING))
 
 

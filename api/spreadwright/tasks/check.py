@@ -53,9 +53,14 @@ def check(reading: AnyReading, bench: Bench, papers: PaperSet | None = None, col
     return Report(reading.kind, title, _sorted(found, reading))
 
 
-def recipe_findings(reading: Reading[Recipe], bench: Bench | None = None) -> tuple[Finding, ...]:
-    """All findings of a recipe, in English whatever is spoken; without a bench those that hold on every bench."""
-    with speaking(SOURCE):
+def recipe_findings(
+    reading: Reading[Recipe], bench: Bench | None = None, *, language: str = SOURCE
+) -> tuple[Finding, ...]:
+    """All findings of a recipe; without a bench those that hold on every bench.
+
+    They are in English whatever is spoken; those that come to be printed in instructions also in another language.
+    """
+    with speaking(language):
         return _recipe_findings(reading, bench)
 
 
@@ -69,7 +74,7 @@ def _recipe_findings(reading: Reading[Recipe], bench: Bench | None) -> tuple[Fin
         *tree_findings(recipe),
         *role_findings(recipe, cut),
         *placing_findings(recipe, cut, bench),
-        *photo_findings(recipe, cut),
+        *photo_findings(recipe, cut, bench.unit if bench else None),
     )
     return _sorted((*findings, *trimmer_findings(recipe, bench)) if bench else findings, reading)
 

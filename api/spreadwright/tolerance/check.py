@@ -7,7 +7,7 @@ from itertools import islice, pairwise
 
 from spreadwright.cutting import CutSheet, CutStep
 from spreadwright.errors import Finding
-from spreadwright.lengths import with_unit
+from spreadwright.lengths import on_scale
 from spreadwright.model import Axis, Bench, Recipe
 from spreadwright.placing import End, PlacedPiece, PlaceStep
 from spreadwright.tolerance.doubts import (
@@ -190,7 +190,9 @@ def _in_order(better: Reordering, reach: int, bench: Bench) -> str:
 def _cuts(better: Reordering, bench: Bench) -> str:
     told, then = _("{reading} for {parts}"), _("{cuts}, then {cut}")
     each = [
-        told.format(reading=with_unit(cut.reading, bench.unit), parts=_names(cut, better.sheets[0]))
+        told.format(
+            reading=on_scale(cut.reading, bench.trimmer.graduation, bench.unit), parts=_names(cut, better.sheets[0])
+        )
         for cut in better.cuts
     ]
     shown = reduce(lambda cuts, cut: then.format(cuts=cuts, cut=cut), each[:4])

@@ -8,7 +8,7 @@ from abc import ABC, abstractmethod
 from dataclasses import dataclass
 
 from spreadwright.errors import Finding, note, warning
-from spreadwright.lengths import TICKS, Unit, with_unit
+from spreadwright.lengths import TICKS, Unit, told
 from spreadwright.model import Axis, Photo
 from spreadwright.placing import End
 from spreadwright.tolerance.deviation import Deviation, Source, total
@@ -85,7 +85,7 @@ class RowOverPage(Doubt):
     @property
     def remedy(self) -> str:
         """Trimming."""
-        told = {
+        said = {
             Axis.COLUMNS: _(
                 "Lay “{piece}” last and trim what stands over, or cut the row from the whole width of one sheet."
             ),
@@ -93,7 +93,7 @@ class RowOverPage(Doubt):
                 "Lay “{piece}” last and trim what stands over, or cut the row from the whole height of one sheet."
             ),
         }
-        return told[self.axis].format(piece=self.row[-1].id)
+        return said[self.axis].format(piece=self.row[-1].id)
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the last piece of the row."""
@@ -145,12 +145,12 @@ class PastEdge(Doubt):
     def remedy(self) -> str:
         """Another move; or more room, or none."""
         if not self.is_of_cuts:
-            told = _("Measure it from the {edge} of the page, not by what lies on it.")
+            said = _("Measure it from the {edge} of the page, not by what lies on it.")
         elif self.limit:
-            told = _("Leave more room to the {edge}, or lay it flush with that.")
+            said = _("Leave more room to the {edge}, or lay it flush with that.")
         else:
-            told = _("Leave some room to the {edge}, or trim what stands over.")
-        return told.format(edge=self._edge)
+            said = _("Leave some room to the {edge}, or trim what stands over.")
+        return said.format(edge=self._edge)
 
     @property
     def is_of_cuts(self) -> bool:
@@ -159,21 +159,21 @@ class PastEdge(Doubt):
 
     @property
     def _edge(self) -> str:
-        told = {
+        said = {
             Axis.COLUMNS: (_("left edge"), _("right edge")),
             Axis.ROWS: (_("top edge"), _("bottom edge")),
         }
-        return told[self.axis][self.end is End.END]
+        return said[self.axis][self.end is End.END]
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at its placement."""
-        told = (
+        said = (
             _("“{piece}” should lie {free} from the {edge} of the page and may come out {off} further, over the edge.")
             if self.limit
             else _("“{piece}” should lie flush with the {edge} of the page and may come out {off} further, over it.")
         )
-        free, off = with_unit(self.limit, unit), amount(reach, unit)
-        message = told.format(piece=self.piece.id, free=free, edge=self._edge, off=off)
+        free, off = told(self.limit, unit), amount(reach, unit)
+        message = said.format(piece=self.piece.id, free=free, edge=self._edge, off=off)
         return warning("piece-overhangs-page", self.piece.placed.where, message, remedy)
 
 
@@ -208,7 +208,7 @@ class PhotoOverMat(Doubt):
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the photo."""
-        told = {
+        said = {
             Axis.COLUMNS: _(
                 "The photo on “{piece}” should be {borders} less wide than its mat; both may be off by {off} together, "
                 "so the mat may vanish under it."
@@ -218,8 +218,8 @@ class PhotoOverMat(Doubt):
                 "so the mat may vanish under it."
             ),
         }
-        borders = with_unit(2 * (self.photo.border or 0), unit)
-        message = told[self.axis].format(piece=self.mat.id, borders=borders, off=amount(reach, unit))
+        borders = told(2 * (self.photo.border or 0), unit)
+        message = said[self.axis].format(piece=self.mat.id, borders=borders, off=amount(reach, unit))
         return warning("mat-narrower-than-photo", self.photo.where, message, remedy)
 
 
@@ -248,17 +248,17 @@ class NestedSticksOut(Doubt):
     @property
     def remedy(self) -> str:
         """A wider margin."""
-        told = _("Let “{lower}” show more beside “{upper}”, or trim one to the other.")
-        return told.format(lower=self.lower.name, upper=self.upper.name)
+        said = _("Let “{lower}” show more beside “{upper}”, or trim one to the other.")
+        return said.format(lower=self.lower.name, upper=self.upper.name)
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the upper one."""
-        told = _(
+        said = _(
             "“{lower}” shows {shown} beside “{upper}” on both sides together; both may be off by {off}, "
             "so the upper one may stand over."
         )
-        shown, off = with_unit(self.limit + 1, unit), amount(reach, unit)
-        message = told.format(lower=self.lower.id, shown=shown, upper=self.upper.id, off=off)
+        shown, off = told(self.limit + 1, unit), amount(reach, unit)
+        message = said.format(lower=self.lower.id, shown=shown, upper=self.upper.id, off=off)
         return warning("nested-piece-overhangs", self.upper.placed.where, message, remedy)
 
 
@@ -288,7 +288,7 @@ class NotLevel(Doubt):
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the second one."""
-        told = {
+        said = {
             Axis.COLUMNS: _(
                 "“{first}” and “{second}” should run on in one line, but typically differ in height by up to {off}."
             ),
@@ -297,7 +297,7 @@ class NotLevel(Doubt):
             ),
         }
         off = amount(reach, unit)
-        message = told[self.axis].format(first=self.first.id, second=self.second.id, off=off)
+        message = said[self.axis].format(first=self.first.id, second=self.second.id, off=off)
         return note("edges-not-level", self.second.placed.where, message, remedy)
 
 
@@ -333,9 +333,9 @@ class UnevenGap(Doubt):
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the second one."""
-        told = _(
+        said = _(
             "The gap of {gap} between “{first}” and “{second}” is typically off by up to {off}, more than half of it."
         )
-        gap, off = with_unit(self.gap, unit), amount(reach, unit)
-        message = told.format(gap=gap, first=self.first.id, second=self.second.id, off=off)
+        gap, off = told(self.gap, unit), amount(reach, unit)
+        message = said.format(gap=gap, first=self.first.id, second=self.second.id, off=off)
         return note("gap-uneven", self.second.placed.where, message, remedy)
