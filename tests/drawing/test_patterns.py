@@ -24,7 +24,7 @@ def drawn(face: Face, area: Rect = SHEET) -> Canvas:
     return canvas
 
 
-@pytest.mark.parametrize("pattern", Pattern)
+@pytest.mark.parametrize("pattern", [pattern for pattern in Pattern if pattern is not Pattern.PICTURE])
 @pytest.mark.parametrize("count", range(1, 7))
 def test_every_print_takes_any_number_of_inks(pattern: Pattern, count: int):
     used = markup(drawn(Face(pattern, INKS[:count], 24 * MM)))

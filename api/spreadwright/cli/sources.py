@@ -2,6 +2,7 @@
 
 import sys
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -9,6 +10,7 @@ from spreadwright import colour, store, tasks
 from spreadwright.document import (
     MOST_BYTES,
     AnyReading,
+    Pictures,
     Reading,
     canonical,
     is_short,
@@ -64,7 +66,14 @@ def recipe(source: str, collection: Collection) -> Reading[Recipe]:
 
 def document(source: str, collection: Collection) -> AnyReading:
     """A document of any kind, as read; see `document_bytes`."""
-    return read_any(document_bytes(source, collection))
+    return read_any(document_bytes(source, collection), _pictures(source, collection))
+
+
+def _pictures(source: str, collection: Collection) -> Pictures | None:
+    """What finds the pictures beside a paper set; None for standard input, with which none come along."""
+    if source != "-" and _is_file(source):
+        return store.pictures_beside(Path(source))
+    return collection.pictures(source) if source in collection.paper_sets else None
 
 
 def pieces_or_recipe(source: str, stock: Sequence[str], collection: Collection) -> AnyReading:
@@ -98,7 +107,7 @@ def paper_set(source: str, collection: Collection) -> PaperSet:
         return collection.paper_set(source)
     if not _is_file(source) and source != "-":
         raise UnknownName("file or paper set", source, collection.paper_sets)
-    return _sound(source, collection, read_paper_set)
+    return _sound(source, collection, partial(read_paper_set, pictures=_pictures(source, collection)))
 
 
 def papers_for(found: Recipe, set_id: str | None, colourway_id: str | None, collection: Collection) -> PaperSet:

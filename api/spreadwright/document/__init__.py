@@ -1,5 +1,6 @@
 """Text to model and back; the only room that knows JSON."""
 
+from spreadwright.document.pictures import Pictures, is_plain_name
 from spreadwright.document.pointer import position
 from spreadwright.document.read import (
     AnyReading,
@@ -20,9 +21,11 @@ __all__ = [
     "KINDS",
     "MOST_BYTES",
     "AnyReading",
+    "Pictures",
     "Reading",
     "canonical",
     "content_document",
+    "is_plain_name",
     "is_short",
     "pieces_in_short",
     "position",

@@ -4,10 +4,12 @@ import re
 import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import partial
 from typing import Any, Generic, TypeVar
 
 from spreadwright.document.bench import bench_model
 from spreadwright.document.paper_set import paper_set_model
+from spreadwright.document.pictures import Pictures
 from spreadwright.document.pieces import pieces_model
 from spreadwright.document.recipe import recipe_model
 from spreadwright.document.schema import kind_of, schema_findings
@@ -46,9 +48,9 @@ def read_recipe(data: bytes, recipe_id: str = "") -> Reading[Recipe]:
     return _read(data, "recipe", recipe_id, recipe_model)
 
 
-def read_paper_set(data: bytes, set_id: str = "") -> Reading[PaperSet]:
-    """A paper set from its bytes; raises like `read_recipe`."""
-    return _read(data, "paper-set", set_id, paper_set_model)
+def read_paper_set(data: bytes, set_id: str = "", pictures: Pictures | None = None) -> Reading[PaperSet]:
+    """A paper set from its bytes, with the pictures of its papers if they came along; raises like `read_recipe`."""
+    return _read(data, "paper-set", set_id, partial(paper_set_model, pictures=pictures))
 
 
 def read_bench(data: bytes, bench_id: str = "") -> Reading[Bench]:
@@ -64,12 +66,17 @@ def read_pieces(data: bytes, list_id: str = "") -> Reading[PieceList]:
 AnyReading = Reading[Recipe] | Reading[PaperSet] | Reading[Bench] | Reading[PieceList]
 
 
-def read_any(data: bytes) -> AnyReading:
-    """A document of the kind that it says it is; one that says nothing is read as a recipe."""
+def read_any(data: bytes, pictures: Pictures | None = None) -> AnyReading:
+    """A document of the kind that it says it is; one that says nothing is read as a recipe.
+
+    Args:
+        data: The document.
+        pictures: Finds what a paper set names; None where it came without its folder.
+    """
     document = _object(data)
     kind = kind_of(document)
     if kind == "paper-set":
-        return _reading(document, data, kind, "", paper_set_model)
+        return _reading(document, data, kind, "", partial(paper_set_model, pictures=pictures))
     if kind == "bench":
         return _reading(document, data, kind, "", bench_model)
     if kind == "pieces":

@@ -85,6 +85,8 @@ def _not_one_of(each: _Refusal) -> Finding:
 
 
 def _not_together(each: _Refusal) -> Finding:
+    if "description" in each.shape:
+        return error("members-not-together", each.where, f"{each.title} cannot stand here.", each.shape["description"])
     message = f"“{each.step}” cannot stand beside the other content of this part."
     remedy = "A part is one thing: a piece, a spare, or cut further into columns or rows."
     return error("members-not-together", each.where, message, remedy)

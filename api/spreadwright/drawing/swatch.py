@@ -24,7 +24,7 @@ def swatch_picture(paper: Paper, *, up: Side = Side.FRONT, prefix: str = "") -> 
 
 def _title(paper: Paper, up: Side) -> str:
     reverse = paper.face(up.other)
-    return f"{paper.title}, {up.value}: {paper.face(up).pattern.value}, with {reverse.pattern.value} on the other side"
+    return f"{paper.title}, {up.value}: {paper.face(up)}, with {reverse} on the other side"
 
 
 def _leaf(canvas: Canvas, rect: Rect, face: Face, core: Core, layer: int) -> None:

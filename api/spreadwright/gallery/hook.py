@@ -13,7 +13,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
 from spreadwright.gallery.jobs import RecipeJob
-from spreadwright.gallery.paper_set_page import PaperSetPage, face_words, paper_set_page
+from spreadwright.gallery.paper_set_page import PaperSetPage, face_words, paper_set_page, stock_words, weight_words
 from spreadwright.gallery.pictures import Files
 from spreadwright.gallery.recipe_page import RecipePage, recipe_page
 from spreadwright.gallery.reference import chapters
@@ -66,7 +66,7 @@ class GalleryHook:
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: SiteFiles) -> Environment:
         """Titles are text, whatever characters they hold: escape everything that is not marked as safe."""
         env.autoescape = True
-        env.filters.update(FILTERS, face_words=face_words)
+        env.filters.update(FILTERS, face_words=face_words, weight_words=weight_words, stock_words=stock_words)
         return env
 
     def on_page_markdown(self, markdown: str, *, page: Page, config: MkDocsConfig, files: SiteFiles) -> str:

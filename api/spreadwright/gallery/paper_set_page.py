@@ -60,7 +60,15 @@ def _alt(paper: Paper, side: Side) -> str:
 
 
 def face_words(face: Face) -> str:
-    """What is seen on a face: ``stripe, one-way print``."""
-    if face == BLANK:
-        return "bare paper"
-    return f"{face.pattern.value}, one-way print" if face.is_directional else face.pattern.value
+    """What is seen on a face: ``stripe, one-way``."""
+    return "bare paper" if face == BLANK else str(face)
+
+
+def weight_words(paper: Paper) -> str:
+    """What a paper weighs, and one sheet of it: ``176 g/m² (65 lb cover), 16.3 g a sheet``."""
+    return f"{paper.weight}, {float(paper.weight.mass_g(paper.size)):.1f} g a sheet"
+
+
+def stock_words(paper: Paper) -> str:
+    """How many sheets there are, where they are counted: ``1 sheet at hand``."""
+    return "" if paper.sheets is None else f"{paper.sheets} sheet{'s' if paper.sheets != 1 else ''} at hand"

@@ -14,7 +14,7 @@ from spreadwright.model.bench import (
 )
 from spreadwright.model.cut_tree import Axis, Branch, Content, Leaf, Split, Use, leaf_count, leaves, mirrored
 from spreadwright.model.naming import MOST_PARTS, Namer, is_too_large, leaf_name, part_count, piece_roles
-from spreadwright.model.papers import BLANK, Choice, Colourway, Core, Face, Paper, PaperSet, Pattern
+from spreadwright.model.papers import BLANK, Choice, Colourway, Core, Face, Paper, PaperSet, Pattern, Texture
 from spreadwright.model.piece import Piece, piece_hint
 from spreadwright.model.recipe import (
     Caption,
@@ -29,7 +29,9 @@ from spreadwright.model.recipe import (
     Side,
     Spread,
 )
+from spreadwright.model.swatch import Swatch
 from spreadwright.model.wanted import PieceList, Stock, Wanted
+from spreadwright.model.weight import Basis, Weight, basis_weight, rounded
 
 __all__ = [
     "BLANK",
@@ -38,6 +40,7 @@ __all__ = [
     "MOST_PARTS",
     "Adhesive",
     "Axis",
+    "Basis",
     "Bench",
     "Branch",
     "Caption",
@@ -68,11 +71,15 @@ __all__ = [
     "Split",
     "Spread",
     "Stock",
+    "Swatch",
+    "Texture",
     "Trimmer",
     "Use",
     "Wanted",
+    "Weight",
     "Wetness",
     "Zero",
+    "basis_weight",
     "is_too_large",
     "leaf_count",
     "leaf_name",
@@ -81,4 +88,5 @@ __all__ = [
     "part_count",
     "piece_hint",
     "piece_roles",
+    "rounded",
 ]

@@ -6,6 +6,8 @@ from enum import StrEnum
 from spreadwright.geometry import Size
 from spreadwright.lengths import Unit
 from spreadwright.model.recipe import Kind, Side
+from spreadwright.model.swatch import Swatch
+from spreadwright.model.weight import COMMON_WEIGHT, Weight
 
 
 class Pattern(StrEnum):
@@ -19,11 +21,22 @@ class Pattern(StrEnum):
     CHEVRON = "chevron"
     LEAF = "leaf"
     CONTOUR = "contour"
+    PICTURE = "picture"
 
     @property
     def kind(self) -> Kind:
         """Linen is a texture, not a print."""
         return Kind.PLAIN if self in (Pattern.PLAIN, Pattern.LINEN) else Kind.PATTERNED
+
+
+class Texture(StrEnum):
+    """How a surface feels."""
+
+    SMOOTH = "smooth"
+    LINEN = "linen"
+    CANVAS = "canvas"
+    LAID = "laid"
+    FELT = "felt"
 
 
 class Core(StrEnum):
@@ -38,20 +51,31 @@ class Face:
     """One face of a paper.
 
     Attributes:
-        colours: ``#rrggbb``, the ground first, then what is printed on it.
-        repeat: Distance after which the print repeats, ticks.
+        colours: ``#rrggbb``, the ground first, then what is printed on it; of a picture at least its average.
+        repeat: Distance after which the print repeats, ticks; the width of a picture on paper.
         is_directional: A one-way print, with an up and a down.
+        texture: How the surface feels, whatever is printed on it.
+        picture: What is seen, where the pattern is a picture and its file came along.
     """
 
     pattern: Pattern
     colours: tuple[str, ...]
     repeat: int
     is_directional: bool = False
+    texture: Texture = Texture.SMOOTH
+    picture: Swatch | None = None
 
     @property
     def kind(self) -> Kind:
         """Plain or patterned."""
         return self.pattern.kind
+
+    def __str__(self) -> str:
+        """In words: ``stripe``, ``printed, one-way, canvas texture``."""
+        seen = ["printed" if self.pattern is Pattern.PICTURE else self.pattern.value]
+        seen += ["one-way"] if self.is_directional else []
+        is_felt = self.texture is not Texture.SMOOTH and self.texture.value != self.pattern.value
+        return ", ".join(seen + ([f"{self.texture.value} texture"] if is_felt else []))
 
 
 BLANK = Face(Pattern.PLAIN, ("#fdfcf9",), 0)
@@ -60,15 +84,20 @@ BLANK = Face(Pattern.PLAIN, ("#fdfcf9",), 0)
 
 @dataclass(frozen=True, slots=True)
 class Paper:
-    """One paper of a set, as bought."""
+    """One paper of a set, as bought.
+
+    Attributes:
+        sheets: How many are at hand; None where nobody counts them.
+    """
 
     id: str
     title: str
     size: Size
     front: Face
     back: Face = BLANK
-    grammage_g_per_m2: int = 200
+    weight: Weight = COMMON_WEIGHT
     core: Core = Core.WHITE
+    sheets: int | None = None
     where: str = field(default="", compare=False)
 
     def face(self, side: Side) -> Face:

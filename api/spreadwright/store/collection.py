@@ -1,20 +1,22 @@
 """The collection: a folder of documents, read once.
 
 recipes/*.json  paper-sets/*.json  benches/*.json      (recipes lie at the top of the folder)
+paper-sets/NAME/*.png, *.jpg                           (the pictures of the paper set NAME)
 """
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TypeVar
 
 from spreadwright import shipped
-from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe, slug
+from spreadwright.document import Pictures, Reading, read_bench, read_paper_set, read_recipe, slug
 from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument, error
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store.files import document_bytes
+from spreadwright.store.pictures import pictures_beside
 
 Model = TypeVar("Model", Recipe, PaperSet, Bench)
 
@@ -40,7 +42,8 @@ class Collection:
     @cached_property
     def paper_sets(self) -> dict[str, Reading[PaperSet]]:
         """Every paper set, by id in alphabetical order."""
-        return _read_all(self.folder / "paper-sets", read_paper_set)
+        files = _files(self.folder / "paper-sets")
+        return {name: _read(file, name, _with_pictures(file)) for name, file in files.items()}
 
     @cached_property
     def benches(self) -> dict[str, Reading[Bench]]:
@@ -65,6 +68,17 @@ class Collection:
         """
         return _sound(_find(self.paper_sets, "paper set", set_id))
 
+    def pictures(self, set_id: str) -> Pictures:
+        """What finds the pictures of the paper set of an id.
+
+        Raises:
+            UnknownName: The collection has no such paper set.
+        """
+        files = _files(self.folder / "paper-sets")
+        if set_id not in files:
+            raise UnknownName("paper set", set_id, files)
+        return pictures_beside(files[set_id])
+
     def sound_paper_sets(self) -> tuple[PaperSet, ...]:
         """Every paper set without an error, by id."""
         return tuple(reading.model for reading in self.paper_sets.values() if reading.is_sound)
@@ -75,10 +89,18 @@ class Collection:
 
 
 def _read_all(folder: Path, read: Callable[[bytes, str], Reading[Model]]) -> dict[str, Reading[Model]]:
-    found: dict[str, Reading[Model]] = {}
+    return {name: _read(file, name, read) for name, file in _files(folder).items()}
+
+
+def _with_pictures(file: Path) -> Callable[[bytes, str], Reading[PaperSet]]:
+    return partial(read_paper_set, pictures=pictures_beside(file))
+
+
+def _files(folder: Path) -> dict[str, Path]:
+    """The documents of a folder by id, in the order of their ids."""
+    found: dict[str, Path] = {}
     for file in sorted(folder.glob("*.json"), key=lambda file: file.stem):
-        document_id = _id(file.stem, found)
-        found[document_id] = _read(file, document_id, read)
+        found[_id(file.stem, found)] = file
     return dict(sorted(found.items()))
 
 
