@@ -19,10 +19,13 @@ REPOSITORY = Path(__file__).parents[1]
 SOURCES = sorted((REPOSITORY / "api").rglob("*.py"))
 ROOMS = [name for _, name, is_package in pkgutil.iter_modules(spreadwright.__path__) if is_package]
 
+MAKERS = ("error", "warning", "note", "UnreadablePicture")
+"""What takes the code of a finding first."""
+
 
 def codes_in(source: Path) -> Iterator[str]:
     for node in ast.walk(ast.parse(source.read_text())):
-        is_finding = isinstance(node, ast.Call) and getattr(node.func, "id", "") in ("error", "warning", "note")
+        is_finding = isinstance(node, ast.Call) and getattr(node.func, "id", "") in MAKERS
         if is_finding and node.args and isinstance(node.args[0], ast.Constant):
             yield str(node.args[0].value)
         if isinstance(node, ast.ClassDef) and node.name in ("UnreadableLength", "BetweenMarks"):

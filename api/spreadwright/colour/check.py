@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from spreadwright.colour.colourways import choices, takes, unfilled
+from spreadwright.colour.supply import supply_findings
 from spreadwright.errors import Finding, error, note, warning
 from spreadwright.model import Colourway, Kind, PaperSet, Piece, Recipe
 
@@ -51,8 +52,12 @@ def _few_papers(recipe: Recipe, papers: PaperSet) -> Iterator[Finding]:
 
 
 def colourway_findings(recipe: Recipe, colourway: Colourway, pieces: Sequence[Piece]) -> tuple[Finding, ...]:
-    """Whether each face suits its role, and no one-way print lies on its side."""
-    return (*_unsuited(recipe, colourway), *_turned_prints(recipe, colourway, pieces))
+    """Whether each face suits its role, no one-way print lies on its side, and there are sheets enough."""
+    return (
+        *_unsuited(recipe, colourway),
+        *_turned_prints(recipe, colourway, pieces),
+        *supply_findings(recipe, colourway),
+    )
 
 
 def _unsuited(recipe: Recipe, colourway: Colourway) -> Iterator[Finding]:

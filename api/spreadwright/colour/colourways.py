@@ -5,22 +5,24 @@ from itertools import chain, islice
 from math import prod
 
 from spreadwright.colour.picks import distinct_picks, repeating_picks
+from spreadwright.colour.supply import is_enough, sheets_of_roles
 from spreadwright.errors import Finding, NoColourway, UnknownName, error
 from spreadwright.model import Choice, Colourway, Face, Kind, PaperSet, Recipe, Role, Side, piece_roles
 
 
 def choices(recipe: Recipe, role: Role, papers: PaperSet) -> tuple[Choice, ...]:
     """The faces that may fill a role: of its kind, one-way only where the role allows, on sheets of the right size.
-    A print whose turned pieces would lie on their side is left out.
+    A print whose turned pieces would lie on their side is left out, and a paper with too few sheets at hand.
 
     In the order of the set, each paper's front before its back.
     """
     sizes = {sheet.size for sheet in recipe.sheets if sheet.role == role.id and sheet.size}
-    turned = _turned_sides(recipe, role)
+    turned, needed = _turned_sides(recipe, role), sheets_of_roles(recipe)[role.id]
     return tuple(
         choice
         for choice in (Choice(paper, side) for paper in papers.papers for side in Side)
         if sizes == {choice.paper.size}
+        and is_enough(choice.paper, needed)
         and takes(role, choice.face)
         and not any(choice.shown(side).is_directional for side in turned)
     )
@@ -133,4 +135,7 @@ def reason_for_none(recipe: Recipe, role: Role, papers: PaperSet) -> str:
         return f"every {role.kind} face of the set is a one-way print, and the role is not directional"
     if not any(paper.size in sizes for paper, _ in of_kind):
         return "the sheets of the set have another size"
+    needed = sheets_of_roles(recipe)[role.id]
+    if not any(is_enough(paper, needed) for paper, face in of_kind if paper.size in sizes and takes(role, face)):
+        return f"it takes {needed} sheet{'s' if needed != 1 else ''}, and fewer are at hand of every paper that fits"
     return "its turned pieces would show a one-way print on its side"
