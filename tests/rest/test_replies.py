@@ -67,7 +67,7 @@ def test_everything_may_be_read_and_nothing_sniffed(client, path):
 
 def test_pictures_can_run_nothing(client):
     policy = client.get("/recipes/window-seat/preview.svg").headers["Content-Security-Policy"]
-    assert policy == "default-src 'none'; style-src 'unsafe-inline'; sandbox"
+    assert policy == "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox"
 
 
 def test_every_resource_names_the_description_of_the_service(client):

@@ -8,7 +8,8 @@ from flask import Response, request
 
 from spreadwright.rest.forms import SVG
 
-PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; sandbox"
+PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox"
+"""Pictures within our pictures are embedded; nothing else is loaded."""
 DATA_POLICY = "default-src 'none'; frame-ancestors 'none'"
 _INLINE_SCRIPT = re.compile(rb"<script(?![^>]*\bsrc\b)[^>]*>(.*?)</script>", re.DOTALL | re.IGNORECASE)
 
