@@ -6,7 +6,7 @@ Every member is always there. Lengths are whole ticks, 320 to the millimetre and
 from typing import Any
 
 from marshmallow import RAISE, Schema
-from marshmallow.fields import Boolean, Dict, Field, Integer, List, Nested, String
+from marshmallow.fields import Boolean, Dict, Field, Float, Integer, List, Nested, String
 from marshmallow.validate import OneOf
 
 from spreadwright.errors import Severity
@@ -103,11 +103,17 @@ class RecipeList(Envelope):
     recipes = List(Nested(RecipeFigures))
 
 
-class PaperName(Envelope):
-    """One paper of a set."""
+class PaperFigures(Envelope):
+    """One paper of a set: its sides, its weight, how many sheets there are."""
 
     id = String()
     title = String()
+    front = String(metadata=_said("What this side shows.", example="stripe, one-way"))
+    back = String(metadata=_said("What the other side shows.", example="plain"))
+    grammage_g_per_m2 = Float(metadata=_said("Mass in g/m².", example=216))
+    sheet_g = Float(metadata=_said("Mass of one sheet in g.", example=20.07))
+    core = String(metadata=_said("What a cut edge shows.", example="white"))
+    sheets = Integer(allow_none=True, metadata=_said("Sheets at hand; null where nobody counts them."))
     links = _links()
 
 
@@ -120,7 +126,7 @@ class PaperSetFigures(Envelope):
     authors = _texts()
     licence = String()
     tags = _texts()
-    papers = List(Nested(PaperName))
+    papers = List(Nested(PaperFigures))
     links = _links()
 
 

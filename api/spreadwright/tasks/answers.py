@@ -20,7 +20,7 @@ from spreadwright.errors import (
 )
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import TICKS, Unit, size_text, with_unit
-from spreadwright.model import Bench, Colourway, PaperSet, Piece, Recipe
+from spreadwright.model import Bench, Colourway, Paper, PaperSet, Piece, Recipe
 from spreadwright.tasks.check import Report
 from spreadwright.tasks.cut import Cutting
 from spreadwright.words import gettext as _
@@ -92,7 +92,21 @@ def paper_set_figures(papers: PaperSet) -> Json:
         "authors": list(papers.authors),
         "licence": papers.licence,
         "tags": list(papers.tags),
-        "papers": [{"id": paper.id, "title": paper.title} for paper in papers.papers],
+        "papers": [paper_figures(paper) for paper in papers.papers],
+    }
+
+
+def paper_figures(paper: Paper) -> Json:
+    """One paper of a set: what its sides show in words, what it weighs, how many sheets there are."""
+    return {
+        "id": paper.id,
+        "title": paper.title,
+        "front": str(paper.front),
+        "back": str(paper.back),
+        "grammage_g_per_m2": round(float(paper.weight.grammage), 2),
+        "sheet_g": round(float(paper.weight.mass_g(paper.size)), 2),
+        "core": paper.core.value,
+        "sheets": paper.sheets,
     }
 
 
