@@ -14,6 +14,7 @@ from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH, Edge, Offset, Piece, Recipe, Side, Spread
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece, PlaceStep
+from spreadwright.placing.locate import Located
 from spreadwright.store import Collection
 from spreadwright.tasks import place
 
@@ -88,12 +89,14 @@ def placements(draw: st.DrawFn) -> PlacementPlan:
         steps.append(
             PlaceStep(
                 number,
-                PlacedPiece(piece, page, rect, 1, False, Side.FRONT, NOWHERE, NOWHERE),
-                base=None,
-                board=Rect.at(0, 0, PAGE),
-                lies=(),
-                moves=(),
-                lands=rect,
+                Located(
+                    PlacedPiece(piece, page, rect, 1, False, Side.FRONT, NOWHERE, NOWHERE),
+                    base=None,
+                    board=Rect.at(0, 0, PAGE),
+                    lies=(),
+                    moves=(),
+                    lands=rect,
+                ),
                 sentences=(),
             )
         )

@@ -155,7 +155,7 @@ class _Edges:
         """Choose the shortest line past everything else, unless every edge is full."""
         choices = [line for way in _Way if self._has_room(way, spot) for line in self._lines(spot, way)]
         if choices:
-            self.lines.append(min(choices, key=self._cost))
+            self.lines.append(self._cheapest(choices))
 
     def callouts(self) -> Iterator[Callout]:
         for way in _Way:
@@ -177,9 +177,21 @@ class _Edges:
         }
         return ends[way]
 
+    def _cheapest(self, choices: Sequence[_Line]) -> _Line:
+        """The short ones first: no line costs less than its length."""
+        best: tuple[int, Point] | None = None
+        for line in sorted(choices, key=lambda each: each.length):
+            if best is not None and line.length > best[0]:
+                break
+            cost = self._cost(line)
+            if best is None or cost < best:
+                best, found = cost, line
+        return found
+
     def _cost(self, line: _Line) -> tuple[int, Point]:
-        labels = sum(box.overlaps(line.around(MM // 4)) for box in self.boxes)
-        lines = sum(other.around(_CLEAR).overlaps(line.around(_CLEAR)) for other in self.lines)
+        near, clear = line.around(MM // 4), line.around(_CLEAR)
+        labels = sum(box.overlaps(near) for box in self.boxes)
+        lines = sum(other.around(_CLEAR).overlaps(clear) for other in self.lines)
         return line.length + labels * _PAST_LABEL + lines * _PAST_LINE, line.dot
 
     def _has_room(self, way: _Way, spot: Spot) -> bool:

@@ -13,7 +13,7 @@ from spreadwright.drawing.canvas import Canvas, filled
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import PILE_HEIGHT, PILE_WIDTH, WHITE, pile_sign
 from spreadwright.drawing.rooms import centred, nearest_place, rooms
-from spreadwright.drawing.theme import BODY, LARGE, MM, QUIET, SMALL, points
+from spreadwright.drawing.theme import BODY, LARGE, MM, QUIET, SMALL
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
 
@@ -22,8 +22,7 @@ _MEASURE = Style(size=SMALL, colour=QUIET, is_tabular=True)
 _LINE_HEIGHT = 4 * MM
 _EDGE, _NEAR_EDGE = MM * 3 // 4, MM // 4
 _GAP = 2 * MM
-_TINY = points(6)
-_MARK_SIZES = (LARGE, BODY, SMALL, _TINY)
+_MARK_SIZES = (LARGE, BODY, SMALL)
 _KEPT = ("mark name size pile", "mark name size", "mark name pile", "mark pile", "mark name", "mark")
 """What is kept of a piece's label, the fullest first."""
 _KEPT_WITHOUT_MARK = ("name size", "name", "size")
@@ -90,7 +89,7 @@ def part_label(canvas: Canvas, label: Label, drawn: Rect, obstacles: Sequence[Re
                 _draw(canvas, form, place, has_back=not label.mark)
                 return
     if label.mark:
-        smallest = _form(label, "mark", _TINY, is_stacked=False, is_turned=drawn.height > drawn.width)
+        smallest = _form(label, "mark", SMALL, is_stacked=False, is_turned=drawn.height > drawn.width)
         _draw(canvas, smallest, centred(smallest.lying, drawn, drawn), has_back=True)
 
 

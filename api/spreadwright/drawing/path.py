@@ -1,7 +1,7 @@
 """The outline of a shape: move, line, curve, close.
 
-Coordinates are absolute ticks. They are written as rounded relative steps, so that long outlines stay short and
-rounding never adds up.
+Coordinates are absolute ticks. They are written as rounded relative steps, so that long outlines stay short, rounding
+never adds up, and an outline that has been written can be moved as a whole.
 """
 
 from collections.abc import Iterable
@@ -21,18 +21,33 @@ class Path:
     def __init__(self, *, places: int = DECIMALS) -> None:
         self._places = places
         self._parts: list[str] = []
-        self._here = (0, 0)
-        self._start = (0, 0)
+        self._first = self._here = self._start = (0, 0)
 
     @property
     def data(self) -> str:
         """What an SVG path holds in `d`."""
-        return "".join(self._parts)
+        if not self._parts:
+            return ""
+        return "M" + _joined(self._first, self._places) + "".join(self._parts)
+
+    def moved(self, x: int, y: int) -> "Path":
+        """The same outlines further right and further down, by ticks; rounded as one."""
+        copy = Path(places=self._places)
+        right, down = self._scaled(x, y)
+        copy._first = (self._first[0] + right, self._first[1] + down)
+        copy._here = (self._here[0] + right, self._here[1] + down)
+        copy._start = (self._start[0] + right, self._start[1] + down)
+        copy._parts = ["".join(self._parts)]
+        return copy
 
     def move(self, x: int, y: int) -> "Path":
         """Start a new outline at a point."""
-        self._here = self._start = self._scaled(x, y)
-        self._parts.append("M" + _joined(self._here, self._places))
+        if not self._parts:
+            self._first = self._here = self._scaled(x, y)
+            self._parts.append("")
+        else:
+            self._parts.append("m" + _joined(self._step(x, y), self._places))
+        self._start = self._here
         return self
 
     def line(self, x: int, y: int) -> "Path":

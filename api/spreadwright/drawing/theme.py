@@ -37,7 +37,9 @@ def points(size: float) -> int:
     return round(size * TICKS[Unit.INCH] / 72)
 
 
-SIZES = tuple(points(10 * 1.25**step) for step in range(-1, 6))
-"""The type scale: 8, 10, 12.5, 15.6, 19.5, 24.4 and 30.5 pt."""
+SIZES = tuple(points(10 * 1.25**step) for step in range(6))
+"""The type scale: 10, 12.5, 15.6, 19.5, 24.4 and 30.5 pt."""
 
-SMALL, BODY, LARGE, HEADING, TITLE, DISPLAY, POSTER = SIZES
+BODY, LARGE, HEADING, TITLE, DISPLAY, POSTER = SIZES
+SMALL = points(9)
+"""What stands beside the scale: nothing is printed smaller, for it is read at arm's length."""

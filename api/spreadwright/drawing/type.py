@@ -78,9 +78,15 @@ def write(
 def outline(text: str, at: Point, style: Style, *, align: Align = Align.START) -> Path:
     """The outlines of one line of words, as one path."""
     left = at[0] - _share(width(text, style), align)
+    return _outlined(text, style).moved(left, at[1])
+
+
+@lru_cache(maxsize=4096)
+def _outlined(text: str, style: Style) -> Path:
+    """The outlines of words that start where both coordinates are nought."""
     path, pen = Path(places=2), 0
     for glyph in _glyphs(text, style.face, style.is_tabular):
-        _draw(path, glyph, pen, (left, at[1]), style.size)
+        _draw(path, glyph, pen, (0, 0), style.size)
         pen += glyph.advance
     return path
 

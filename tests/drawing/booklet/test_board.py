@@ -1,3 +1,4 @@
+import re
 from dataclasses import replace
 
 import pytest
@@ -5,7 +6,7 @@ import pytest
 from builder import sound
 from spreadwright.cutting import CutStep
 from spreadwright.document import read_recipe
-from spreadwright.drawing.booklet.board import HEIGHT, WIDTH, CutPicture, blade_of, board_for, cut_picture, lies
+from spreadwright.drawing.booklet.board import WIDTH, CutPicture, blade_of, board_for, cut_picture, lies
 from spreadwright.drawing.booklet.tags import Tag
 from spreadwright.geometry import Rect
 from spreadwright.model import INCH_BENCH, Measures
@@ -37,11 +38,22 @@ def test_reading_is_the_width_of_the_measured_share(steps):
         assert lies(step, measured.rect).width == step.exact
 
 
-def test_arm_comes_down_at_the_same_place_in_every_picture(steps):
-    arms = {
+def test_arm_and_fence_stand_at_the_same_place_in_every_picture(steps):
+    arms = [
         next(line for line in drawn(step, steps) if line.startswith("line") and "#b4472e" in line) for step in steps
+    ]
+    assert len({re.sub(r"y2=\S+", "", arm) for arm in arms}) == 1
+    fences = {
+        next(line for line in drawn(step, steps) if line.startswith("rect") and " fill=#2b2a28" in line)
+        for step in steps
     }
-    assert len(arms) == 1
+    assert len(fences) == 1
+
+
+def test_board_ends_sooner_below_a_short_part(steps):
+    board = board_for(steps)
+    assert board.height(board.deep // 4) < board.height(board.deep)
+    assert board.height(board.deep // 4) == board.height(board.deep // 5)
 
 
 def test_everything_stays_inside_the_picture(steps):
@@ -50,7 +62,7 @@ def test_everything_stays_inside_the_picture(steps):
         whole = lies(step, step.on_board)
         assert board.blade - board.drawn(blade_of(step)) >= 0
         assert board.blade + board.drawn(whole.width - blade_of(step)) <= WIDTH
-        assert board.fence + board.drawn(whole.height) <= HEIGHT
+        assert board.fence + board.drawn(whole.height) < board.height(whole.height)
 
 
 def test_what_falls_is_hatched_and_what_stays_is_not(steps):

@@ -56,9 +56,14 @@ class Entry:
 
 @dataclass(frozen=True, slots=True)
 class Steps(Block):
-    """Steps in order."""
+    """Steps in order.
+
+    Attributes:
+        across: How many stand side by side.
+    """
 
     entries: tuple[Entry, ...]
+    across: int = 3
 
 
 @dataclass(frozen=True, slots=True)

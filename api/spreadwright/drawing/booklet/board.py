@@ -19,8 +19,11 @@ from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.model import Measures
 
-WIDTH, HEIGHT = 84 * MM, 56 * MM
-"""Of every picture, ticks."""
+WIDTH = 58 * MM
+"""Of every picture, ticks: three lie side by side."""
+_HIGHEST = 56 * MM
+_LEAST_DEEP = 18 * MM
+"""Room below the fence for the words of a narrow part."""
 BOARD = "#f1efea"
 _EDGE = 3 * MM
 _SCALE = 9 * MM
@@ -44,7 +47,7 @@ class Board:
     @property
     def scale(self) -> tuple[int, int]:
         """How much smaller everything is drawn: `drawn` for `real`."""
-        room_across, room_down = WIDTH - 2 * _EDGE, HEIGHT - _SCALE - _FENCE - _FOOT
+        room_across, room_down = WIDTH - 2 * _EDGE, _HIGHEST - _SCALE - _FENCE - _FOOT
         real_across, real_down = self.left + self.right, self.deep
         if room_across * real_down <= room_down * real_across:
             return room_across, real_across
@@ -65,6 +68,11 @@ class Board:
     def fence(self) -> int:
         """Where the paper touches the fence, ticks from the top of the picture."""
         return _SCALE + _FENCE
+
+    def height(self, deep: int) -> int:
+        """Of the picture of a part that lies so deep on the board, ticks: the board ends sooner below a short one."""
+        short = self.drawn(deep) <= _LEAST_DEEP
+        return self.fence + (_LEAST_DEEP if short else max(_LEAST_DEEP, self.drawn(self.deep))) + _FOOT
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,16 +121,18 @@ def blade_of(step: CutStep) -> int:
 
 
 def cut_picture(picture: CutPicture, board: Board, *, prefix: str = "") -> Canvas:
-    """The picture of one cut, `WIDTH` by `HEIGHT`."""
-    canvas = Canvas(Size(WIDTH, HEIGHT), title=picture.title, prefix=prefix)
-    step, bed = picture.step, Rect.between(MM // 2, board.fence - _FENCE, WIDTH - MM // 2, HEIGHT - MM // 2)
+    """The picture of one cut, `WIDTH` wide."""
+    step = picture.step
+    high = board.height(lies(step, step.on_board).height)
+    canvas = Canvas(Size(WIDTH, high), title=picture.title, prefix=prefix)
+    bed = Rect.between(MM // 2, board.fence - _FENCE, WIDTH - MM // 2, high - MM // 2)
     canvas.rect(bed, filled(BOARD), radius=MM)
     canvas.rect(bed, stroked(QUIET, HAIRLINE), radius=MM)
     kept, falling = (_drawn(board, step, share.rect) for share in (step.kept, step.falling))
     _paper(canvas, kept, falling)
     _first_corner(canvas, board, step)
     canvas.rect(Rect.between(bed.left, bed.top, bed.right, board.fence), filled(INK))
-    end = (board.blade, HEIGHT - _FOOT // 2 - MM // 2)
+    end = (board.blade, high - _FOOT // 2 - MM // 2)
     _arm(canvas, board, end)
     taken = (number_box(end), _corner_box(board, step))
     room = bed.inset(MM // 2)

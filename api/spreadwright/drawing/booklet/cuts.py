@@ -41,7 +41,7 @@ def before_cutting(plan: BookletPlan) -> Section:
         (
             cautioned(plan.cut_cautions),
             *watch_out(plan.cut_doubts),
-            Steps("signs", tuple(_signs(plan))),
+            Steps("signs", tuple(_signs(plan)), across=1),
             *_uncut(plan),
         ),
         is_new_page=True,
@@ -179,7 +179,7 @@ def piles(plan: BookletPlan) -> Section:
             )
             for piece in pile.pieces
         )
-        blocks += [Words("subheading", (typeset(_counted(pile)),)), Steps("pile", entries)]
+        blocks += [Words("subheading", (typeset(_counted(pile)),)), Steps("pile", entries, across=5)]
     return Section(_("Piles"), tuple(blocks))
 
 

@@ -18,9 +18,9 @@ from spreadwright.drawing.millimetres import mm
 _PLAIN = frozenset({"svg", "title", "desc", "defs", "clipPath", "g", "rect", "line", "circle", "path"})
 _ROUND = 0.5523
 """A quarter of a circle as one curve."""
-_STEP = re.compile(r"[Mhvlqcz]|-?\d*\.?\d+")
+_STEP = re.compile(r"[Mmhvlqcz]|-?\d*\.?\d+")
 _MOVE = re.compile(r"(translate|rotate|scale)\(([^)]*)\)")
-_TAKES = {"M": 2, "h": 1, "v": 1, "l": 2, "q": 4, "c": 6, "z": 0}
+_TAKES = {"M": 2, "m": 2, "h": 1, "v": 1, "l": 2, "q": 4, "c": 6, "z": 0}
 
 
 class Pen(Protocol):
@@ -196,12 +196,12 @@ def _path(element: Element) -> str:
         if verb == "q":
             points = _as_cubic(here, points)
         here = points[-1]
-        start = here if verb == "M" else start
+        start = here if verb in "Mm" else start
         said.append(f"{_numbers([v for point in points for v in point])} {_VERBS[verb]}")
     return " ".join(said)
 
 
-_VERBS = {"M": "m", "h": "l", "v": "l", "l": "l", "q": "c", "c": "c"}
+_VERBS = {"M": "m", "m": "m", "h": "l", "v": "l", "l": "l", "q": "c", "c": "c"}
 
 
 def _steps(data: str) -> Iterator[tuple[str, list[float]]]:
