@@ -64,8 +64,7 @@ def cropped(picture: Pixels, shape: Size, attention: Floats, focus: Focus | None
     height = min(WHOLE, Fraction(picture.width * shape.height, picture.height * shape.width))
     left = _start(width, attention.sum(axis=0), focus.x if focus else None)
     top = _start(height, _heads_first(attention.sum(axis=1)), focus.y if focus else None)
-    kept = _within(attention.sum(axis=0), left, width) if width < 1 else _within(attention.sum(axis=1), top, height)
-    return Crop(left, top, width, height, kept)
+    return Crop(left, top, width, height, _kept(attention, left, width, 0) * _kept(attention, top, height, 1))
 
 
 def per_inch(crop: Crop, picture: Pixels, size: Size) -> Fraction:
@@ -81,6 +80,10 @@ def per_inch(crop: Crop, picture: Pixels, size: Size) -> Fraction:
     return min(across, crop.height * picture.height * inch / size.height)
 
 
+def _kept(attention: Floats, start: Fraction, share: Fraction, axis: int) -> float:
+    return float(_within(attention.sum(axis=axis), np.array([float(start)]), float(share))[0]) if share < 1 else 1.0
+
+
 def _heads_first(profile: Floats) -> Floats:
     """Attention from top to bottom, the upper part of a subject counting more: a crop may cut feet, never a head."""
     below = 1 - np.cumsum(profile) / profile.sum()
@@ -94,31 +97,29 @@ def _start(share: Fraction, profile: Floats, focus: Fraction | None) -> Fraction
         return Fraction(0)
     if focus is not None:
         return min(slack, max(Fraction(0), focus - share / 2))
-    starts = [slack * step / _STEPS for step in range(_STEPS + 1)]
-    middle = float((profile * _centres(profile)).sum() / profile.sum())
-    worth = [_worth(start, share, profile, middle) for start in starts]
-    best = max(worth)
-    return min(
-        (start for start, each in zip(starts, worth, strict=True) if each >= best), key=lambda s: abs(s - slack / 2)
-    )
+    worth = _worth(float(slack) * np.arange(_STEPS + 1) / _STEPS, float(share), profile)
+    best = np.flatnonzero(worth >= worth.max())
+    step = int(best[np.argmin(np.abs(2 * best - _STEPS))])
+    return slack * step / _STEPS
 
 
-def _worth(start: Fraction, share: Fraction, profile: Floats, middle: float) -> float:
+def _worth(starts: Floats, share: float, profile: Floats) -> Floats:
     """Attention kept, less what it costs that it lies off the middle or across an edge; rounded to what can be seen."""
-    off = (float(start + share / 2) - middle) / float(share)
-    across = (_at(profile, start) + _at(profile, start + share)) / float(profile.max())
-    return round(_within(profile, start, share) - _OFF_MIDDLE * off**2 - _CUT_THROUGH * across, 6)
+    middle = float((profile * _centres(profile)).sum() / profile.sum())
+    off = (starts + share / 2 - middle) / share
+    across = (_at(profile, starts) + _at(profile, starts + share)) / float(profile.max())
+    return np.round(_within(profile, starts, share) - _OFF_MIDDLE * off**2 - _CUT_THROUGH * across, 6)
 
 
-def _within(profile: Floats, start: Fraction, share: Fraction) -> float:
-    """The part of a profile's sum that lies from `start` on, for so large a share of its length."""
+def _within(profile: Floats, starts: Floats, share: float) -> Floats:
+    """The part of a profile's sum that lies from each start on, for so large a share of its length."""
     sums = np.concatenate([[0.0], np.cumsum(profile)]) / profile.sum()
-    ends = np.interp([float(start), float(start + share)], np.linspace(0, 1, len(sums)), sums)
-    return float(ends[1] - ends[0])
+    edges = np.linspace(0, 1, len(sums))
+    return np.asarray(np.interp(starts + share, edges, sums) - np.interp(starts, edges, sums))
 
 
-def _at(profile: Floats, place: Fraction) -> float:
-    return float(np.interp(float(place), _centres(profile), profile))
+def _at(profile: Floats, places: Floats) -> Floats:
+    return np.asarray(np.interp(places, _centres(profile), profile))
 
 
 def _centres(profile: Floats) -> Floats:
