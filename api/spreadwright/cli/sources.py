@@ -43,13 +43,21 @@ def document_bytes(source: str, collection: Collection) -> bytes:
         return sys.stdin.buffer.read(MOST_BYTES + 1)
     if _is_file(source):
         return store.document_bytes(Path(source))
-    known: dict[str, Reading[Any]] = {**collection.benches, **collection.paper_sets, **collection.recipes}
+    kept = _kept(source, collection)
+    if not kept.data:  # kept with the reason why it cannot be read
+        finding = kept.findings[0]
+        raise UnreadableDocument(finding.message, finding.remedy, where=finding.where)
+    return kept.data
+
+
+def _kept(source: str, collection: Collection) -> Reading[Any]:
+    """What the collection has of that id; paper sets, which bring pictures along, are not read to find a recipe."""
+    if source in collection.recipes:
+        return collection.recipes[source]
+    known: dict[str, Reading[Any]] = {**collection.benches, **collection.paper_sets}
     if source not in known:
         raise UnknownName("file or recipe", source, collection.recipes)
-    if not known[source].data:  # kept with the reason why it cannot be read
-        finding = known[source].findings[0]
-        raise UnreadableDocument(finding.message, finding.remedy, where=finding.where)
-    return known[source].data
+    return known[source]
 
 
 def _is_file(source: str) -> bool:
@@ -73,7 +81,8 @@ def _pictures(source: str, collection: Collection) -> Pictures | None:
     """What finds the pictures beside a paper set; None for standard input, with which none come along."""
     if source != "-" and _is_file(source):
         return store.pictures_beside(Path(source))
-    return collection.pictures(source) if source in collection.paper_sets else None
+    is_kept = source not in collection.recipes and source in collection.paper_sets
+    return collection.pictures(source) if is_kept else None
 
 
 def pieces_or_recipe(source: str, stock: Sequence[str], collection: Collection) -> AnyReading:
