@@ -18,7 +18,7 @@ from spreadwright.drawing.theme import HAIRLINE, INK, MM, SMALL
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect
 from spreadwright.model import Axis
-from spreadwright.placing import Measure, PlaceStep
+from spreadwright.placing import EQUAL, Measure, PlaceStep
 
 _FIGURE = Style(size=SMALL, is_tabular=True)
 _HIGH = SMALL * 3 // 4
@@ -29,8 +29,8 @@ _LINE = stroked(INK, HAIRLINE)
 _PARTS = 24
 _ALONG = sorted(range(1, _PARTS), key=lambda part: abs(2 * part - _PARTS))
 """Where along a piece a line may stand, in 24ths: the middle first."""
-_UNSEEN = 4
-"""What an end costs that lies under another piece, in crossed edges; a crossed edge is worth a third of the way."""
+_OVER = 12
+"""What it costs to run over a piece that is glued on later; a crossed edge costs 3, a place far from the middle 11."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,26 +84,53 @@ class Obstacles:
 
 
 def distances(page: DrawnPage, steps: Sequence[PlaceStep], obstacles: Obstacles) -> Iterator[Distance]:
-    """Those that find a place, the short ones first; what the eye settles at once has none."""
+    """Those that find a place, the short ones first; what the eye settles at once has none.
+
+    A distance to an edge that lies under another piece is left to the steps, and of equal ones both are drawn or none.
+    """
     measured = [(step, measure) for step in steps if len(step.located.moves) > 1 for measure in step.measures]
-    for step, measure in sorted(measured, key=lambda each: each[1].end - each[1].start):
-        above = [page.rect(other.placed.rect) for other in steps if other.placed.layer > step.placed.layer]
-        costs = [
-            (3 * cost + 3 * _UNSEEN * _unseen(each, above) + away // 2, each)
-            for away, each in enumerate(_places(page, measure))
-            if (cost := obstacles.cost(each)) is not None
-        ]
-        if costs:
-            _, found = min(costs, key=lambda one: one[0])
+    drawn: dict[_Where, Distance] = {}
+    for step, measure in sorted(measured, key=lambda each: (each[1].end - each[1].start, each[1].is_repeated)):
+        if _where(measure) in drawn:
+            continue
+        found = _cheapest(page, step, measure, steps, obstacles)
+        if found:
             obstacles.boxes.append(found.box)
             obstacles.lines.append(found.line)
-            yield found
+            drawn[_where(measure)] = found
+    alone = {
+        _where(each)
+        for step, measure in measured
+        if measure.figure == EQUAL and _where(measure) not in drawn
+        for each in step.measures
+        if each.axis is measure.axis and each.figure == EQUAL
+    }
+    yield from (each for where, each in drawn.items() if each.figure != EQUAL or where not in alone)
 
 
-def _unseen(distance: Distance, above: Sequence[Rect]) -> int:
-    """How many of its ends lie under a piece that is glued over them."""
+_Where = tuple[Axis, int, int, tuple[int, int]]
+
+
+def _where(measure: Measure) -> _Where:
+    return measure.axis, measure.start, measure.end, measure.beside
+
+
+def _cheapest(
+    page: DrawnPage, step: PlaceStep, measure: Measure, steps: Sequence[PlaceStep], obstacles: Obstacles
+) -> Distance | None:
+    above = [page.rect(other.placed.rect) for other in steps if other.placed.layer > step.placed.layer]
+    costs = [
+        (3 * cost + _OVER * sum(rect.overlaps(each.line) for rect in above) + away // 2, each)
+        for away, each in enumerate(_places(page, measure))
+        if _is_seen(each, above) and (cost := obstacles.cost(each)) is not None
+    ]
+    return min(costs, key=lambda one: one[0])[1] if costs else None
+
+
+def _is_seen(distance: Distance, above: Sequence[Rect]) -> bool:
+    """Whether none of its ends lies under a piece that is glued over them."""
     ends = [Rect(end[0] - 1, end[1] - 1, 2, 2) for end in (distance.start, distance.end)]
-    return sum(any(rect.contains(end) for rect in above) for end in ends)
+    return not any(rect.contains(end) for rect in above for end in ends)
 
 
 def draw_distance(canvas: Canvas, distance: Distance) -> None:

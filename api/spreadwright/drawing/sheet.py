@@ -29,6 +29,7 @@ _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
 _LONGEST_SIDE = 136 * MM
 _HEAD = 20 * MM
+_BESIDE = OVERALL + 4 * MM
 
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
@@ -95,12 +96,17 @@ def cut_sheet_leaves(plan: SheetPlan, *, prefix: str = "") -> tuple[Canvas, ...]
     return _pictures(plan, LEAF_HEIGHT, prefix)
 
 
-def sheet_figure(plan: SheetPlan, *, prefix: str = "") -> Canvas:
-    """The drawing of a cut sheet alone, without heading and table."""
-    drawn = _frame(plan).rect(_whole(plan.sheet))
-    top, height = _HEAD, drawn.bottom + OVERALL - _HEAD
-    canvas = Canvas(Size(_PAGE, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
-    _figure(canvas, plan)
+def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_SIDE, prefix: str = "") -> Canvas:
+    """The drawing of a cut sheet alone, without heading and table.
+
+    Args:
+        wide: The width of the picture, ticks.
+        longest: How long the longer side of the sheet is drawn, ticks; the dimensions beside it want 30 mm more.
+    """
+    frame = _frame(plan, wide, longest)
+    top, height = _HEAD, frame.rect(_whole(plan.sheet)).bottom + OVERALL - _HEAD
+    canvas = Canvas(Size(wide, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
+    _figure(canvas, plan, frame)
     return canvas
 
 
@@ -141,11 +147,11 @@ def _blocks(plan: SheetPlan) -> list[Block]:
 
 def _drawing(canvas: Canvas, plan: SheetPlan) -> None:
     _subtitles(canvas, plan, _whole(plan.sheet))
-    _figure(canvas, plan)
+    _figure(canvas, plan, _frame(plan))
 
 
-def _figure(canvas: Canvas, plan: SheetPlan) -> None:
-    frame, whole = _frame(plan), _whole(plan.sheet)
+def _figure(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
+    whole = _whole(plan.sheet)
     ends = _cut_ends(plan, frame)
     _parts(canvas, plan, frame)
     _cuts(canvas, plan, frame, ends)
@@ -156,10 +162,11 @@ def _figure(canvas: Canvas, plan: SheetPlan) -> None:
     dimensions(canvas, frame, _whole(plan.sheet), rects, plan.unit)
 
 
-def _frame(plan: SheetPlan) -> Frame:
+def _frame(plan: SheetPlan, wide: int = _PAGE, longest: int = _LONGEST_SIDE) -> Frame:
+    """The sheet in the middle, but for the room that its dimensions need on the left."""
     whole = _whole(plan.sheet)
-    left = (_PAGE - _drawn(whole.width, whole)) // 2
-    return Frame((left, _HEAD + OVERALL + 5 * MM), _LONGEST_SIDE, _longest(whole))
+    left = max(_BESIDE, (wide - whole.width * longest // _longest(whole)) // 2)
+    return Frame((left, _HEAD + OVERALL + 5 * MM), longest, _longest(whole))
 
 
 def _whole(sheet: CutSheet) -> Rect:
@@ -170,10 +177,6 @@ def _whole(sheet: CutSheet) -> Rect:
 
 def _longest(whole: Rect) -> int:
     return max(whole.width, whole.height)
-
-
-def _drawn(length: int, whole: Rect) -> int:
-    return length * _LONGEST_SIDE // _longest(whole)
 
 
 def _described(plan: SheetPlan) -> str:

@@ -67,6 +67,14 @@ class Steps(Block):
 
 
 @dataclass(frozen=True, slots=True)
+class Opening(Block):
+    """A picture with the first steps beside it."""
+
+    figure: Figure
+    steps: Steps
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """A heading with what stands under it.
 

@@ -11,8 +11,6 @@ from spreadwright.drawing.booklet.press import printed, template, text_of
 from spreadwright.words import gettext as _
 from spreadwright.words import spoken
 
-_SHEET_WIDTHS = {Format.A4: "186mm", Format.LETTER: "168mm"}
-"""So that a step has room under the drawing of a sheet."""
 _SIZES = {Format.A4: "210mm 297mm", Format.LETTER: "8.5in 11in"}
 
 
@@ -78,7 +76,6 @@ def _style(paper: Format) -> str:
     return (
         text_of(__package__, "booklet.css")
         .replace("PAGE_SIZE", _SIZES[paper])
-        .replace("SHEET_WIDTH", _SHEET_WIDTHS[paper])
         .replace("PAGE_NUMBER", counted)
         .replace("SANS", family("sans"))
         .replace("TEXT", family("text"))

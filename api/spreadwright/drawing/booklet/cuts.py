@@ -1,6 +1,6 @@
 """The pages at the trimmer: cautions, how to read the pictures, every sheet with its cuts, the piles."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from markupsafe import Markup
@@ -12,6 +12,7 @@ from spreadwright.drawing.booklet.blocks import (
     Block,
     Entry,
     Figure,
+    Opening,
     Section,
     Steps,
     Words,
@@ -28,10 +29,19 @@ from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.labels import Pile as PileSign
 from spreadwright.drawing.sheet import SheetPlan, sheet_figure
-from spreadwright.lengths import size_text, with_unit
-from spreadwright.model import Hand
+from spreadwright.drawing.theme import MM
+from spreadwright.geometry import Size
+from spreadwright.lengths import Unit, size_text, with_unit
+from spreadwright.model import Hand, Piece
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
+
+_SMALL_WIDTH, _SMALL_SIDE = 124 * MM, 96 * MM
+_BESIDE = 2
+"""Cuts that stand beside the drawing of a sheet."""
+_MOST_PARTS, _LEAST_PART = 10, 6 * MM
+_MOST_SHOWN = 40
+"""Of a pile with more pieces than this, equal ones are shown as one."""
 
 
 def before_cutting(plan: BookletPlan) -> Section:
@@ -78,10 +88,10 @@ def sheets(plan: BookletPlan) -> Iterator[Section]:
     """Each sheet that is cut, with its drawing and its cuts; whole ones in words."""
     board = board_for(plan.steps)
     words = dict(zip(plan.steps, plan.words, strict=True))
-    cut = [sheet for sheet in plan.sheets if sheet.steps]
-    yield Section(_("Cutting"), (), is_new_page=True)
-    for sheet in cut:
-        yield _sheet(plan, sheet, board, words, is_new_page=sheet is not cut[0])
+    yield Section(_("Cutting"), ())
+    for sheet in plan.sheets:
+        if sheet.steps:
+            yield _sheet(plan, sheet, board, words)
 
 
 def _uncut(plan: BookletPlan) -> Iterator[Block]:
@@ -115,17 +125,35 @@ def page_name(page: str) -> str:
     return known.get(page, page)
 
 
-def _sheet(
-    plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutStep, CutWords], *, is_new_page: bool
-) -> Section:
+def _sheet(plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutStep, CutWords]) -> Section:
     size = sheet.sheet.size
     shown = size_text(size.width, size.height, plan.bench.unit) if size else ""
     title = _("{sheet}: {paper}, {size}").format(sheet=sheet.heading, paper=sheet.role, size=shown)
+    entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
+    return Section(title, tuple(_sheet_blocks(sheet, entries)), level=2)
+
+
+def _sheet_blocks(sheet: SheetPlan, entries: tuple[Entry, ...]) -> Iterator[Block]:
+    """The drawing of the sheet with the first cuts beside it, unless it needs the whole width."""
     alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
     drawn = sheet if len(sheet.pages) > 1 else replace(sheet, page_of={})  # a single pile needs no sign
-    figure = Figure("sheet", Picture(sheet_figure(drawn, prefix=f"s{sheet.sheet.number}-"), alt))
-    entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
-    return Section(title, (figure, Steps("cuts", entries)), level=2, is_new_page=is_new_page)
+    prefix, units = f"s{sheet.sheet.number}-", units_note(sheet.unit)
+    if _is_simple(sheet):
+        canvas = sheet_figure(drawn, wide=_SMALL_WIDTH, longest=_SMALL_SIDE, prefix=prefix)
+        figure = Figure("sheet", Picture(canvas, alt), units)
+        yield Opening("opening", figure, Steps("cuts", entries[:_BESIDE], across=1))
+        yield Steps("cuts", entries[_BESIDE:])
+    else:
+        yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix), alt), units)
+        yield Steps("cuts", entries)
+
+
+def _is_simple(sheet: SheetPlan) -> bool:
+    """Whether everything on its parts can be read in a smaller drawing."""
+    rects = [part.rect for part in sheet.sheet.parts if part.rect]
+    longest = max(max(rect.right, rect.bottom) for rect in rects)
+    narrowest = min(min(rect.width, rect.height) for rect in rects)
+    return len(rects) <= _MOST_PARTS and narrowest * _SMALL_SIDE >= _LEAST_PART * longest
 
 
 def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
@@ -160,27 +188,41 @@ def _fate(fate: Fate) -> str:
     return told.get(fate, "")
 
 
+def units_note(unit: Unit) -> str:
+    """In which unit the figures of a drawing are."""
+    told = {
+        Unit.INCH: _("All figures in the drawing are inches."),
+        Unit.CENTIMETRE: _("All figures in the drawing are centimetres."),
+        Unit.MILLIMETRE: _("All figures in the drawing are millimetres."),
+    }
+    return told[unit]
+
+
 def piles(plan: BookletPlan) -> Section:
-    """The pieces of each page in small, with mark, name and size."""
+    """The pieces of each page in small, with mark, name and size; many of one size together."""
     scale = pile_scale([piece for pile in plan.piles for piece in pile.pieces])
     blocks: list[Block] = [
         lead(_("Lay the pieces of each page together as they fall; count them before you go on.")),
     ]
     for pile in plan.piles:
-        entries = tuple(
-            Entry(
-                "",
-                Picture(piece_picture(piece, scale, prefix=f"p{piece.mark}-"), piece.mark),
-                Markup(),
-                (
-                    Markup("<b>{}</b> {}").format(piece.mark, piece.id),
-                    typeset(size_text(piece.width or 0, piece.height or 0, plan.bench.unit)),
-                ),
-            )
-            for piece in pile.pieces
-        )
+        kinds: dict[object, list[Piece]] = {}
+        for piece in pile.pieces:
+            key = Size(piece.width or 0, piece.height or 0) if len(pile.pieces) > _MOST_SHOWN else piece.id
+            kinds.setdefault(key, []).append(piece)
+        entries = tuple(_pile_entry(plan, alike, scale) for alike in kinds.values())
         blocks += [Words("subheading", (typeset(_counted(pile)),)), Steps("pile", entries, across=5)]
     return Section(_("Piles"), tuple(blocks))
+
+
+def _pile_entry(plan: BookletPlan, alike: Sequence[Piece], scale: tuple[int, int]) -> Entry:
+    """One piece of a pile, or all of one size."""
+    first, marks = alike[0], ", ".join(piece.mark for piece in alike)
+    drawn = Picture(piece_picture(first, scale, prefix=f"p{first.mark}-"), marks)
+    size = typeset(size_text(first.width or 0, first.height or 0, plan.bench.unit))
+    if len(alike) == 1:
+        return Entry("", drawn, Markup(), (Markup("<b>{}</b> {}").format(first.mark, first.id), size))
+    count = ngettext("{count} piece", "{count} pieces", len(alike)).format(count=len(alike))
+    return Entry("", drawn, Markup(), (Markup("<b>{}</b>").format(marks), size, typeset(count)))
 
 
 def _counted(pile: Pile) -> str:

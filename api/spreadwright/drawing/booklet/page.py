@@ -21,7 +21,9 @@ _PAGE_WIDTH, _PAGE_HEIGHT = 46 * MM, 60 * MM
 _BEFORE, _AFTER = 19 * MM // 2, MM
 _AWAY = 3 * MM
 _TICK = 3 * MM // 4
-_ABOVE = 8 * MM // 5
+_ABOVE = MM
+_CLEAR = 3 * MM // 2
+"""Between a figure and the strokes that end its line."""
 FIGURES = Style(face=Typeface.SANS_MEDIUM, size=points(9), is_tabular=True)
 _MARK = Style(face=MARK.face, size=BODY)
 _NEIGHBOUR = Style(size=points(9), colour=QUIET)
@@ -148,24 +150,32 @@ def _piece(canvas: Canvas, drawn: Rect) -> None:
 def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distance) -> None:
     """The dimension line outside the page, above it or left of it, with extension lines to the piece."""
     drawn, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
+    run = width(distance.figure, FIGURES)
     if distance.is_across:
         span, y = frame.rect(Rect.between(distance.start, 0, distance.end, 0)), whole.top - _AWAY
+        start, low, high = _figure_start(span.left, span.right, run, canvas.size.width)
         for x in (span.left, span.right):
             canvas.line((x, y - MM), (x, _meets(x, (whole.left, whole.right), whole.top, drawn.top)), _LINE)
-        canvas.line((span.left, y), (span.right, y), _LINE)
+        canvas.line((low, y), (high, y), _LINE)
         _slashes(canvas, [(span.left, y), (span.right, y)])
-        half = width(distance.figure, FIGURES) // 2
-        middle = max(half, min((span.left + span.right) // 2, WIDTH - half))
-        write(canvas, distance.figure, (middle, y - _ABOVE), FIGURES, align=Align.MIDDLE)
+        write(canvas, distance.figure, (start, y - _ABOVE), FIGURES)
         return
     span, x = frame.rect(Rect.between(0, distance.start, 0, distance.end)), whole.left - _AWAY
+    start, low, high = _figure_start(span.top, span.bottom, run, canvas.size.height)
     for y in (span.top, span.bottom):
         canvas.line((x - MM, y), (_meets(y, (whole.top, whole.bottom), whole.left, drawn.left), y), _LINE)
-    canvas.line((x, span.top), (x, span.bottom), _LINE)
+    canvas.line((x, low), (x, high), _LINE)
     _slashes(canvas, [(x, span.top), (x, span.bottom)])
-    half = width(distance.figure, FIGURES) // 2
-    middle = max(half, min((span.top + span.bottom) // 2, canvas.size.height - half))
-    write(canvas, distance.figure, (x - _ABOVE, middle), FIGURES, align=Align.MIDDLE, turned_deg=-90)
+    write(canvas, distance.figure, (x - _ABOVE, start + run), FIGURES, turned_deg=-90)
+
+
+def _figure_start(start: int, end: int, run: int, room: int) -> tuple[int, int, int]:
+    """Where a figure starts along its line, and the line's ends: in the middle, or on a prolonged line beside it."""
+    if end - start >= run + _CLEAR:
+        return (start + end - run) // 2, start, end
+    if end + _CLEAR + run <= room:
+        return end + _CLEAR, start, end + _CLEAR + run
+    return start - _CLEAR - run, start - _CLEAR - run, end
 
 
 def _meets(at: int, ends: tuple[int, int], page: int, piece: int) -> int:
