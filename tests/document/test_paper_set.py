@@ -17,6 +17,7 @@ SMOOTH = {"pattern": "plain", "colours": ["#ffffff"]}
 PICTURE = {"pattern": "picture", "picture": "rope.png", "repeat": "1 in"}
 ROPE = np.zeros((60, 120, 3), dtype=np.uint8)
 ROPE[:, :, 0] = 255
+SLOPE = np.repeat(np.linspace(0, 250, 120)[None, :, None], 60, axis=0).repeat(3, axis=2).astype(np.uint8)
 
 
 def with_paper(**members):
@@ -167,6 +168,22 @@ def test_a_picture_too_coarse_for_its_width_is_a_warning():
     (finding,) = reading.findings
     assert finding.code == "picture-coarse" and finding.severity is Severity.WARNING
     assert "120 pixels" in finding.message and "20 per inch" in finding.message and reading.is_sound
+
+
+@pytest.mark.parametrize(
+    ("pixels", "repeat", "edges"),
+    [
+        (SLOPE, "2 in", "its left and right edge"),
+        (SLOPE.transpose(1, 0, 2), "1 in", "its upper and lower edge"),
+        (ROPE, "2 in", ""),
+        (SLOPE, "304.8 mm", ""),
+    ],
+    ids=["across", "down", "level", "whole sheet"],
+)
+def test_a_joint_that_will_be_seen_is_told(pixels, repeat, edges):
+    reading = read_paper_set(with_paper(front={**PICTURE, "repeat": repeat}), "two", folder(rope=encode_png(pixels)))
+    joints = [finding for finding in reading.findings if finding.code == "picture-joins-show"]
+    assert [f"itself: {edges} differ" in finding.message for finding in joints] == [True] * bool(edges)
 
 
 def test_a_set_without_its_folder_is_sound_and_says_what_is_not_known():

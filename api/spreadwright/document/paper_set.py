@@ -9,11 +9,15 @@ from spreadwright.document.cursor import Cursor
 from spreadwright.document.pictures import Pictures, printed
 from spreadwright.document.recipe import unit_of
 from spreadwright.errors import Finding, error
+from spreadwright.geometry import Size
 from spreadwright.model import BLANK, Basis, Core, Face, Paper, PaperSet, Pattern, Texture, Weight, basis_weight
 
 DEFAULT_REPEAT = "1 in"
 UNSEEN = "#d9d4ca"
 """What stands for a picture that did not come along, where the document says no colours."""
+
+NOTHING = Size(0, 0)
+"""The sheet of a paper whose size cannot be read."""
 
 _LIGHTEST, _HEAVIEST = 40, 600
 """Of paper that anybody cuts by hand, g/m²."""
@@ -61,7 +65,8 @@ class _Reader:
     def paper(self, item: Cursor) -> Paper | None:
         """One paper; None where it lacks what a paper must have."""
         size = item.size("size")
-        front = self._face(item.child("front"))
+        front = self._face(item.child("front"), size or NOTHING)
+        back = self._face(item.child("back"), size or NOTHING)
         if size is None or front is None or not item.text("id"):
             return None
         return Paper(
@@ -69,19 +74,19 @@ class _Reader:
             title=item.text("title", item.text("id")),
             size=size,
             front=front,
-            back=self._face(item.child("back")) or BLANK,
+            back=back or BLANK,
             weight=self._weight(item),
             core=Core.DYED if item.text("core") == "dyed" else Core.WHITE,
             sheets=item.count("sheets", 0, 0, _MOST_SHEETS) if item.has("sheets") else None,
             where=item.where,
         )
 
-    def _face(self, face: Cursor) -> Face | None:
+    def _face(self, face: Cursor, sheet: Size) -> Face | None:
         name, colours = face.text("pattern"), tuple(colour.lower() for colour in face.texts("colours"))
         if name not in list(Pattern) or not (colours or name == Pattern.PICTURE):
             return None
         pattern, repeat = Pattern(name), face.length("repeat", DEFAULT_REPEAT, least=1)
-        shown = printed(face, repeat, self.pictures, self.findings) if pattern is Pattern.PICTURE else None
+        shown = printed(face, repeat, sheet, self.pictures, self.findings) if pattern is Pattern.PICTURE else None
         return Face(
             pattern,
             colours or (shown.average if shown else UNSEEN,),

@@ -1,11 +1,12 @@
 """The pictures that a paper set names: found beside it, read, and made ready to be embedded."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from spreadwright.document.cursor import Cursor
 from spreadwright.errors import Finding, UnreadablePicture, error, note, warning
+from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Swatch
 
@@ -31,10 +32,18 @@ _SUFFIXES = (".png", ".jpg", ".jpeg")
 
 @dataclass(frozen=True, slots=True)
 class Print:
-    """A picture that was read, and the colour that it has from afar, ``#rrggbb``."""
+    """A picture that was read.
+
+    Attributes:
+        average: The colour that it has from afar, ``#rrggbb``.
+        width_px: As it was made.
+        meets: Whether its sides, and whether its upper and lower edge, go on in each other.
+    """
 
     swatch: Swatch
     average: str
+    width_px: int
+    meets: tuple[bool, bool]
 
 
 def is_plain_name(name: str) -> bool:
@@ -42,12 +51,15 @@ def is_plain_name(name: str) -> bool:
     return bool(name) and not name.startswith(".") and not set(name) & set("/\\:\0")
 
 
-def printed(face: Cursor, repeat: int | None, pictures: Pictures | None, findings: list[Finding]) -> Print | None:
+def printed(
+    face: Cursor, repeat: int | None, sheet: Size, pictures: Pictures | None, findings: list[Finding]
+) -> Print | None:
     """What the picture of a face shows; None where there is none to be had, which is a finding.
 
     Args:
         face: The face, of the pattern ``picture``.
         repeat: How wide the picture is on paper, ticks, if that is known.
+        sheet: The size of the paper, ticks.
         pictures: None where a document came without its folder.
         findings: Where to say what is wrong.
     """
@@ -59,11 +71,12 @@ def printed(face: Cursor, repeat: int | None, pictures: Pictures | None, finding
         findings.append(refused or _not_sent(name, where))
         return None
     try:
-        found, width_px = _read(name, pictures(name))
+        found = _read(name, pictures(name))
     except UnreadablePicture as reason:
         findings.append(error(reason.code, where, f"“{name}”: {reason.reason}", reason.remedy))
         return None
-    findings.extend(_coarse(name, where, width_px, repeat))
+    if repeat:
+        findings.extend((*_coarse(found, where, repeat), *_joints(found, where, repeat, sheet)))
     return found
 
 
@@ -84,17 +97,18 @@ def _not_sent(name: str, where: str) -> Finding:
     return note("picture-not-sent", where, message, remedy)
 
 
-def _read(name: str, data: bytes) -> tuple[Print, int]:
-    """The picture, and how many pixels wide it was made."""
+def _read(name: str, data: bytes) -> Print:
     from spreadwright.images import read  # imported when needed: Pillow and numpy take a third of a second
     from spreadwright.images.average import average_colour
+    from spreadwright.images.joins import meets_across, meets_down
 
     found = read(data, longest=LONGEST_PX - LONGEST_PX // _OVERLAP, most_pixels=MOST_PIXELS)
     height, width, _ = found.pixels.shape
     overlap = -(-max(width, height) // _OVERLAP)
     embedded, media_type = _embedded(found.pixels, overlap, is_png=name.lower().endswith(".png"))
     swatch = Swatch(name, embedded, media_type, width, height, overlap)
-    return Print(swatch, average_colour(found.pixels)), found.width
+    meets = (meets_across(found.pixels), meets_down(found.pixels))
+    return Print(swatch, average_colour(found.pixels), found.width, meets)
 
 
 def _embedded(pixels: "Raster", overlap: int, *, is_png: bool) -> tuple[bytes, str]:
@@ -111,10 +125,27 @@ def _embedded(pixels: "Raster", overlap: int, *, is_png: bool) -> tuple[bytes, s
     return encode_jpeg(wide), "image/jpeg"
 
 
-def _coarse(name: str, where: str, width_px: int, repeat: int | None) -> list[Finding]:
-    if not repeat or width_px * TICKS[Unit.INCH] >= COARSEST * repeat:
-        return []
-    per_inch = width_px * TICKS[Unit.INCH] / repeat
-    message = f"“{name}” has {width_px} pixels for its repeat, {per_inch:.0f} per inch: on paper they show as squares."
-    remedy = f"Scan it finer, at {COARSEST} pixels per inch or more, or mend the repeat if that is wrong."
-    return [warning("picture-coarse", where, message, remedy)]
+def _coarse(found: Print, where: str, repeat: int) -> Iterator[Finding]:
+    per_inch = found.width_px * TICKS[Unit.INCH] / repeat
+    if per_inch < COARSEST:
+        told = f"{found.width_px} pixels for its repeat, {per_inch:.0f} per inch"
+        message = f"“{found.swatch.name}” has {told}: on paper they show as squares."
+        remedy = f"Scan it finer, at {COARSEST} pixels per inch or more, or mend the repeat if that is wrong."
+        yield warning("picture-coarse", where, message, remedy)
+
+
+def _joints(found: Print, where: str, repeat: int, sheet: Size) -> Iterator[Finding]:
+    """What would be seen between two repeats on one sheet."""
+    down = repeat * found.swatch.height // found.swatch.width
+    seen = [
+        edges
+        for edges, meets, is_repeated in (
+            ("its left and right edge", found.meets[0], repeat < sheet.width),
+            ("its upper and lower edge", found.meets[1], down < sheet.height),
+        )
+        if is_repeated and not meets
+    ]
+    if seen:
+        message = f"“{found.swatch.name}” does not go on where it meets itself: {' and '.join(seen)} differ."
+        remedy = "Crop it to exactly one repeat; scan a print that never repeats whole, and say how wide that is."
+        yield note("picture-joins-show", where, message, remedy)
