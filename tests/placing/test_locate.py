@@ -1,3 +1,4 @@
+import time
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import permutations, product
@@ -215,4 +216,32 @@ def test_many_pieces_are_found_again():
     rects = [inches(0.25 + 0.5 * (i % 20), 0.25 + 0.5 * (i // 20), 0.25, 0.25) for i in range(400)]
     recipe, placed = layout(rects)
     steps = place_steps(recipe, placed, INCH_BENCH)
+    assert replayed(steps, PAGE, INCH_BENCH.ruler.width) == designed(placed)
+
+
+def panels_of_tiles(count: int) -> list[Rect]:
+    """Panels over one another, each with 49 tiles on it."""
+    rects = []
+    for panel in range(count // 50):
+        left, top = 3 * (panel % 4), 3 * (panel // 4 % 4)
+        rects.append(inches(left, top, 2.875, 2.875))
+        rects += [inches(left + 0.125 + 0.375 * (i % 7), top + 0.125 + 0.375 * (i // 7), 0.25, 0.25) for i in range(49)]
+    return rects
+
+
+def scattered(count: int) -> list[Rect]:
+    """Pieces anywhere, over one another."""
+    chance = Random(count)
+    sides = [(chance.choice([12, 16, 24]), chance.choice([12, 16, 24])) for _ in range(count)]
+    return [
+        Rect(*(part * EIGHTH for part in (chance.randrange(97 - w), chance.randrange(97 - h), w, h))) for w, h in sides
+    ]
+
+
+@pytest.mark.parametrize("rects", [panels_of_tiles(1000), scattered(1000)], ids=["panels", "scattered"])
+def test_a_thousand_pieces_are_found_again_within_seconds(rects):
+    recipe, placed = layout(rects)
+    start = time.process_time()
+    steps = place_steps(recipe, placed, INCH_BENCH)
+    assert time.process_time() - start < 5
     assert replayed(steps, PAGE, INCH_BENCH.ruler.width) == designed(placed)

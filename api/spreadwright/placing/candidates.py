@@ -98,16 +98,14 @@ def _equal(axis: Axis, end: End, rect: Rect, table: Table, other: PlacedPiece, g
 
 def _facing(axis: Axis, end: End, rect: Rect, table: Table) -> Iterator[tuple[int, PlacedPiece]]:
     """The pieces beside an edge whose own edge towards it is seen, with the gap; below 0 where they overlap."""
+    own, opposite = edge(rect, axis, end), end.other
+    low, high = edge(rect, axis.other, End.START), edge(rect, axis.other, End.END)
     for other in table.down:
-        if Line(axis, end.other, other.piece.id) in table.seen and _overlap_along(axis.other, rect, other.rect):
-            gap = (edge(rect, axis, end) - edge(other.rect, axis, end.other)) * end.inward
-            if gap >= 0:
-                yield gap, other
-
-
-def _overlap_along(axis: Axis, one: Rect, two: Rect) -> bool:
-    starts = max(edge(one, axis, End.START), edge(two, axis, End.START))
-    return starts < min(edge(one, axis, End.END), edge(two, axis, End.END))
+        gap = (own - edge(other.rect, axis, opposite)) * end.inward
+        if gap < 0 or edge(other.rect, axis.other, End.START) >= high or edge(other.rect, axis.other, End.END) <= low:
+            continue
+        if Line(axis, opposite, other.piece.id) in table.seen:
+            yield gap, other
 
 
 def _centred(axis: Axis, rect: Rect, table: Table) -> Iterator[Move]:

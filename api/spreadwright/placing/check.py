@@ -119,7 +119,8 @@ def _beyond(ends: tuple[int, int] | None, page: int, edges: tuple[str, str], uni
 
 def _hidden(placed: Sequence[PlacedPiece]) -> Iterator[Finding]:
     for index, each in enumerate(placed):
-        above = [other.rect for other in placed[index + 1 :] if other.page == each.page]
+        later = (other for other in placed[index + 1 :] if other.page == each.page)
+        above = [other.rect for other in later if other.rect.overlaps(each.rect)]
         if above and not uncovered(each.rect, above):
             message = f"“{each.piece.id}” is hidden entirely under the pieces above it."
             remedy = "Place it later in the list or elsewhere, or keep the part as “spare”."

@@ -5,9 +5,10 @@ next the one that is located most easily does; then the one whose edges run on i
 What the others will frame on all sides waits for them.
 """
 
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import groupby
+from itertools import chain, groupby
 
 from spreadwright.geometry import Rect, Size
 from spreadwright.model import Axis, Ruler
@@ -16,10 +17,11 @@ from spreadwright.placing.joining import bases
 from spreadwright.placing.landing import landed
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.moves import NEAR, PAGE, End, Line, Move, MoveKind, cost_of, edge
-from spreadwright.placing.table import Table
+from spreadwright.placing.table import MOST_NEIGHBOURS, Table
 
-MOST_COMPARED = 40
-"""Of more pieces that may come next only the upper left one is looked at: comparing all would take too long."""
+MOST_COMPARED, FEWER_COMPARED, MANY_PIECES = 40, 4, 200
+"""Of more pieces that may come next only the upper left 40 are compared, of `MANY_PIECES` on one page only 4: comparing
+all would take too long."""
 
 Easiness = tuple[bool, tuple[int, int], int, tuple[int, int]]
 
@@ -61,7 +63,8 @@ class _Maker:
         table = Table(name, board, self.ruler)
         own = [each for each in self.placed if self.base_of.get(each.piece.id, PAGE) == name]
         carried: list[PlacedPiece] = []
-        for each, moves in in_order(own, table):
+        compared = MOST_COMPARED if len(self.placed) <= MANY_PIECES else FEWER_COMPARED
+        for each, moves in in_order(own, table, compared):
             joined = list(self.glued(each, each.rect))
             lands = landed(each.rect.size, moves, table.lands)
             yield from (_shifted(other, each.rect, lands) for other in joined)
@@ -72,17 +75,24 @@ class _Maker:
             table.lay(each, lands)
 
 
-def in_order(pieces: Sequence[PlacedPiece], table: Table) -> Iterator[tuple[PlacedPiece, tuple[Move, ...]]]:
-    """The pieces that go onto one board; whoever asks for the next one has laid the last one down."""
+def in_order(
+    pieces: Sequence[PlacedPiece], table: Table, compared: int = MOST_COMPARED
+) -> Iterator[tuple[PlacedPiece, tuple[Move, ...]]]:
+    """The pieces that go onto one board; whoever asks for the next one has laid the last one down.
+
+    Args:
+        pieces: All of them.
+        table: What lies there.
+        compared: Of how many pieces that may come next the most easily located one is taken.
+    """
+    shared = _shared_edges(pieces)
     by_layer = sorted(pieces, key=lambda each: each.layer)
     for _, layer in groupby(by_layer, key=lambda each: each.layer):
         waiting = sorted(layer, key=_reading_order)
         framed = _framed_in_the_end(waiting, table)
         while waiting:
-            compared = waiting[: 1 if len(waiting) > MOST_COMPARED else None]
-            found = [(each, easiest_moves(each, table)) for each in compared]
-            is_choice = len(found) > 1
-            easiest = min(found, key=lambda one: _easiness(one[0], one[1], pieces, framed)) if is_choice else found[0]
+            found = [(each, easiest_moves(each, table)) for each in waiting[:compared]]
+            easiest = min(found, key=lambda one: _easiness(*one, shared, framed)) if len(found) > 1 else found[0]
             waiting.remove(easiest[0])
             yield easiest
 
@@ -114,24 +124,26 @@ def _away(line: Line, piece: PlacedPiece, table: Table) -> int:
 
 def _framed_in_the_end(layer: Sequence[PlacedPiece], table: Table) -> frozenset[str]:
     """The pieces that need one move only, once all others of their layer lie there: they wait for these."""
-    if len(layer) > MOST_COMPARED:
+    if len(layer) == 1 or len(table.down) + len(layer) > MOST_NEIGHBOURS:
         return frozenset()
-    full = Table(table.board, table.rect, table.ruler)
-    for each in (*table.down, *layer):
+    full = table.copy()
+    for each in layer:
         full.lay(each, each.rect)
     return frozenset(each.piece.id for each in layer if any(moves_of_both(each, full)))
 
 
-def _easiness(
-    piece: PlacedPiece, moves: Sequence[Move], pieces: Sequence[PlacedPiece], framed: frozenset[str]
-) -> Easiness:
+def _easiness(piece: PlacedPiece, moves: Sequence[Move], shared: Mapping[str, int], framed: frozenset[str]) -> Easiness:
     waits = len(moves) > 1 and piece.piece.id in framed
-    shared = sum(_shared_edges(piece, other) for other in pieces if other is not piece)
-    return waits, cost_of(moves), -shared, _reading_order(piece)
+    return waits, cost_of(moves), -shared[piece.piece.id], _reading_order(piece)
 
 
-def _shared_edges(one: PlacedPiece, two: PlacedPiece) -> int:
-    return sum(edge(one.rect, axis, end) == edge(two.rect, axis, end) for axis in Axis for end in End)
+def _shared_edges(pieces: Sequence[PlacedPiece]) -> dict[str, int]:
+    """For each piece, by its id, how many edges of others lie in line with the same edge of it."""
+    edges = {
+        each.piece.id: [(axis, end, edge(each.rect, axis, end)) for axis in Axis for end in End] for each in pieces
+    }
+    count = Counter(chain.from_iterable(edges.values()))
+    return {name: sum(count[each] - 1 for each in own) for name, own in edges.items()}
 
 
 def _reading_order(each: PlacedPiece) -> tuple[int, int]:

@@ -38,6 +38,10 @@ class Table:
         """The board lies there."""
         self.lands[self.board] = self.rect
 
+    def copy(self) -> "Table":
+        """Another table on which the same lies."""
+        return Table(self.board, self.rect, self.ruler, [*self.down], dict(self.lands), set(self.seen))
+
     def lay(self, each: PlacedPiece, rect: Rect) -> None:
         """Lay a piece down where it came to lie; it may hide edges of those beneath."""
         is_looked_at = len(self.down) <= MOST_NEIGHBOURS
@@ -50,7 +54,7 @@ class Table:
             self._look(self.down, each)
 
     def _look(self, down: list[PlacedPiece], each: PlacedPiece) -> None:
-        covers = [other.rect for other in down if other.layer > each.layer]
+        covers = [other.rect for other in down if other.layer > each.layer and other.rect.overlaps(each.rect)]
         for axis in Axis:
             for end in End:
                 line = Line(axis, end, each.piece.id)
@@ -65,4 +69,5 @@ def _is_seen(rect: Rect, axis: Axis, end: End, covers: list[Rect]) -> bool:
     start = edge(rect, axis, end) - (end is End.END)
     upright, level = Rect(start, rect.top, 1, rect.height), Rect(rect.left, start, rect.width, 1)
     sliver = upright if axis is Axis.COLUMNS else level
-    return area(uncovered(sliver, covers)) >= min(sliver.area // 2, _SEEN)
+    hiding = [cover for cover in covers if cover.overlaps(sliver)]
+    return not hiding or area(uncovered(sliver, hiding)) >= min(sliver.area // 2, _SEEN)
