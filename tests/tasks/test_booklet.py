@@ -13,10 +13,11 @@ from builder import sound, spoilt
 from spreadwright.document import read_recipe
 from spreadwright.errors import InvalidDocument, Severity
 from spreadwright.lengths import TICKS, Unit, with_unit
-from spreadwright.model import INCH_BENCH
+from spreadwright.model import INCH_BENCH, Kind
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway, cut, fitting_set, place
 from spreadwright.tasks.booklet import Format, booklet, dress, recipe_address
+from spreadwright.tasks.stand_in import stand_in
 from spreadwright.tasks.tolerance import tolerance
 from spreadwright.tolerance import amount
 from spreadwright.words import LANGUAGES
@@ -121,7 +122,7 @@ def test_file_is_tagged_and_says_its_language(whole):
 def test_same_recipe_gives_the_same_bytes():
     program = f"""
 import hashlib, sys
-from spreadwright.model import INCH_BENCH
+from spreadwright.model import INCH_BENCH, Kind
 from spreadwright.store import Collection
 from spreadwright.tasks.booklet import booklet, dress
 reading, papers = Collection().recipe("{SMALL}"), Collection().paper_set("windfall")
@@ -176,6 +177,15 @@ def test_recipe_that_no_set_fits_is_printed_without_papers():
     assert dress(reading.model, None, (), None) is None
     words = words_of(booklet(reading, INCH_BENCH, None))
     assert "Ground plain 2 12 × 12 in" in words and "in the papers" not in words
+    assert "stand for papers of your choice" in words
+
+
+def test_cover_without_papers_shows_the_spread_in_quiet_tints():
+    recipe = read_recipe(sound()).model
+    worn = stand_in(recipe)
+    faces = [choice.face for _, choice in worn.choices]
+    assert [face.kind is Kind.PATTERNED for face in faces] == [role.kind is Kind.PATTERNED for role in recipe.roles]
+    assert len({face.colours[0] for face in faces}) == len(recipe.roles)
 
 
 def test_what_is_needed_follows_from_the_recipe_and_not_from_the_bench(reading):

@@ -7,7 +7,6 @@ from urllib.parse import quote, urlsplit
 from spreadwright.colour import count
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet import BookletPlan, Exactness, Format, PhotoLine, booklet_pdf
-from spreadwright.drawing.placement import placement_figure
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.errors import Severity
 from spreadwright.model import Adhesive, Bench, Colourway, PaperSet, Recipe
@@ -19,6 +18,7 @@ from spreadwright.tasks.cut import cut
 from spreadwright.tasks.draw import placement_plan, sheet_plans
 from spreadwright.tasks.photos import Photographs, photos
 from spreadwright.tasks.place import place
+from spreadwright.tasks.stand_in import stand_in
 from spreadwright.tasks.tolerance import Tolerance, tolerance
 from spreadwright.words import speaking, spoken
 
@@ -89,7 +89,7 @@ def booklet(
     Args:
         reading: The recipe.
         bench: Whose tools it is written for.
-        dress: The papers that it shows and names; without any the cover shows the placement.
+        dress: The papers that it shows and names; without any the cover shows quiet tints.
         paper: What it is printed on.
         language: In which it speaks.
         address: Where the recipe is found, for the square code on the cover; empty for none.
@@ -101,18 +101,14 @@ def booklet(
     """
     with speaking(language):
         cutting, placing = cut(reading, bench), place(reading, bench)
-        preview = (
-            spread_picture(cutting.recipe, placing.placed, placing.photos, dress.colourway, prefix="v-")
-            if dress
-            else placement_figure(placement_plan(placing), prefix="v-")
-        )
+        shown = dress.colourway if dress else stand_in(cutting.recipe)
         found = tolerance(reading, bench)
         plan = BookletPlan(
             recipe=cutting.recipe,
             bench=bench,
             colourway=dress.colourway if dress else None,
             papers=dress.papers.title if dress else "",
-            preview=preview,
+            preview=spread_picture(cutting.recipe, placing.placed, placing.photos, shown, prefix="v-"),
             sheets=sheet_plans(cutting),
             steps=cutting.steps,
             words=cutting.words,

@@ -33,6 +33,8 @@ def preview(plan: BookletPlan) -> Block:
 def about(plan: BookletPlan) -> Block:
     """What it is, who made it, and under which licence."""
     recipe, lines = plan.recipe, [plan.recipe.summary]
+    if plan.colourway is None:
+        lines.append(_("The tints in the picture stand for papers of your choice."))
     if recipe.authors:
         lines.append(_("Designed by {authors}.").format(authors=", ".join(recipe.authors)))
     if recipe.licence:

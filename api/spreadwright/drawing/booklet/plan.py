@@ -56,7 +56,7 @@ class BookletPlan:
     Attributes:
         colourway: The papers in which it is shown, if there are any.
         papers: What their set is called.
-        preview: The spread as it will lie on the table; without papers the placement.
+        preview: The spread as it will lie on the table; without papers in tints that stand for any.
         sheets: One entry for each sheet, in order.
         words: One entry for each step at the trimmer.
         cut_cautions: What is said before the first cut.
