@@ -1,9 +1,8 @@
 """How a surface feels, whatever is printed on it: raised and sunken threads that are hardly seen."""
 
 from collections.abc import Callable
-from functools import cache
-from math import cos, pi, sin
-from random import Random
+from math import cos, radians, sin
+from zlib import crc32
 
 from spreadwright.drawing.canvas import Canvas, stroked
 from spreadwright.drawing.path import Path
@@ -26,7 +25,10 @@ def _mm(*lengths: float) -> tuple[int, ...]:
 
 _CANVAS: _Threads = (_mm(0.55, 0.6, 0.5, 0.65, 0.6, 0.55), _mm(0.5, 0.7, 0.6, 0.6))
 _LAID: _Threads = (_mm(0.3, 24.7), _mm(0.4, 0.6))
-_FELT_TILE, _FIBRES = 40 * MM, 170
+_FIBRES = (_mm(1.6, 7.1, 2.4, 4.6, 1.1, 9.3), _mm(2.0, 5.9, 1.3, 8.8, 2.6, 7.7))
+_FIBRE_PITCH = 3 * MM
+_WAYS = (17, 74, 139)
+"""Directions of the fibres, degrees to the right."""
 
 
 def draw_texture(canvas: Canvas, face: Face, area: Rect) -> None:
@@ -46,30 +48,26 @@ def _laid(canvas: Canvas, colour: str, area: Rect) -> None:
 
 
 def _felt(canvas: Canvas, colour: str, area: Rect) -> None:
-    """Short fibres that lie every way, on a tile that joins at its edges."""
-    if not canvas.has_motif("felt"):
-        with canvas.motif("felt"):
-            for seed, ink in (("sunken", _SHADE), ("raised", _LIGHT)):
-                canvas.path(_fibres(seed), stroked(ink, MM * 45 // 100, opacity=0.5, is_round=True))
-    with canvas.group(opacity=_seen(colour, 0.08)):
-        for row in range(area.top // _FELT_TILE, (area.bottom - 1) // _FELT_TILE + 1):
-            for column in range(area.left // _FELT_TILE, (area.right - 1) // _FELT_TILE + 1):
-                canvas.use("felt", (column * _FELT_TILE, row * _FELT_TILE))
+    """Short fibres that lie in three directions, on lines of which no two begin alike."""
+    for direction, turned_deg in enumerate(_WAYS):
+        for number, ink in enumerate((_SHADE, _LIGHT)):
+            fibres = stroked(ink, MM * 4 // 10, opacity=_seen(colour, 0.047), dash=_FIBRES[number], is_round=True)
+            with canvas.group(turned_deg=turned_deg):
+                canvas.path(_fibre_lines(area, turned_deg, 2 * direction + number), fibres)
 
 
-@cache
-def _fibres(seed: str) -> Path:
-    chance = Random(seed)
-    path = Path(places=1)
-    for _ in range(_FIBRES):
-        x, y = chance.randrange(_FELT_TILE), chance.randrange(_FELT_TILE)
-        turn, bend, length = chance.uniform(0, 2 * pi), chance.uniform(-0.7, 0.7), chance.uniform(1.2, 3.4) * MM
-        half = (round(length * cos(turn) / 2), round(length * sin(turn) / 2))
-        end = (round(length * cos(turn + bend)), round(length * sin(turn + bend)))
-        for left in (x, x - _FELT_TILE):
-            for top in (y, y - _FELT_TILE):
-                if max(left, left + end[0]) > 0 and max(top, top + end[1]) > 0:
-                    path.move(left, top).quad(left + half[0], top + half[1], left + end[0], top + end[1])
+def _fibre_lines(area: Rect, turned_deg: int, seed: int) -> Path:
+    """Lines over an area in the coordinates of the sheet turned about its corner, the same for every part of it."""
+    turn = radians(turned_deg)
+    corners = [(x, y) for x in (area.left, area.right) for y in (area.top, area.bottom)]
+    along = [x * cos(turn) + y * sin(turn) for x, y in corners]
+    beside = [y * cos(turn) - x * sin(turn) for x, y in corners]
+    path, period = Path(places=1), sum(_FIBRES[seed % 2])
+    for number in range(int(min(beside) // _FIBRE_PITCH), int(max(beside) // _FIBRE_PITCH) + 2):
+        chance = crc32(b"%d %d" % (number, seed))
+        start = int(min(along) // period - 1) * period + chance % period
+        y = number * _FIBRE_PITCH + chance // period % _FIBRE_PITCH
+        path.move(start, y).line(int(max(along)), y)
     return path
 
 
