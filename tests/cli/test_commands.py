@@ -125,7 +125,7 @@ def test_name_longer_than_any_file_is_unknown(run):
 
 
 def test_list_ends_where_the_colourways_end(run):
-    result = run("colourways", "window-seat", "--set", "two", "--start", "9" * 20)
+    result = run("colourways", "window-seat", "--set", "two", "--all", "--start", "9" * 20)
     assert result.exit_code == 0 and result.stdout.endswith(" colourways\n")
 
 
@@ -195,8 +195,10 @@ def test_json_of_cuts_and_placement(run):
 
 
 def test_colourways_page_through_the_list(run):
-    everything = json.loads(run("colourways", "window-seat", "--set", "two", "-n", "1000", "--json").stdout)
-    part = json.loads(run("colourways", "window-seat", "--set", "two", "-n", "2", "--start", "3", "--json").stdout)
+    everything = json.loads(run("colourways", "window-seat", "--set", "two", "--all", "-n", "1000", "--json").stdout)
+    part = json.loads(
+        run("colourways", "window-seat", "--set", "two", "--all", "-n", "2", "--start", "3", "--json").stdout
+    )
     assert everything["count"] == len(everything["colourways"])
     assert part["colourways"] == everything["colourways"][3:5]
 

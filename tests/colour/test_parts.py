@@ -72,10 +72,10 @@ def test_the_larger_a_paper_the_quieter_it_should_be():
     assert alone[BASE][1][0] > alone[BASE][1][1] and alone[PRINT][1][0] < alone[PRINT][1][1]
 
 
-def test_recipes_that_show_one_surface_have_no_balance():
-    assert balance(Scene({BASE: 60}, {}, {}, {}), [WHITE]).is_empty
-    assert captions(Scene({BASE: 60}, {}, {}, {}), [WHITE]).is_empty
-    assert separation(Scene({BASE: 60}, {}, {}, {}), [WHITE]).is_empty
+def test_what_there_is_nothing_to_judge_by_is_no_part():
+    alone = Scene({BASE: 60, PHOTO: 9}, {}, {}, {})
+    assert all(part(alone, [WHITE]).is_empty for part in (captions, separation, grey, calm))
+    assert not balance(alone, [WHITE]).is_empty and balance(Scene({PHOTO: 9}, {}, {}, {}), [WHITE]).is_empty
 
 
 def test_captions_want_light_calm_papers():

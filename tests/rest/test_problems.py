@@ -94,7 +94,7 @@ def test_all_that_is_wrong_with_a_query_is_said_at_once(client):
     assert {each["parameter"] for each in problem["errors"]} == {"limit", "start", "strat"}
 
 
-@pytest.mark.parametrize("view", ["preview", "cuts", "placement", "colourways"])
+@pytest.mark.parametrize("view", ["preview", "cuts", "placement", "colourways", "colourways/all"])
 def test_a_recipe_with_errors_is_refused_with_its_findings(client, view):
     problem = refused(client.get(f"/recipes/broken/{view}"), 422, "invalid-document")
     assert {"code", "severity", "pointer", "detail", "remedy"} == set(problem["errors"][0])

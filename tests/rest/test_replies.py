@@ -13,6 +13,7 @@ PATHS = [
     "/recipes/window-seat/cuts",
     "/recipes/window-seat/placement",
     "/recipes/window-seat/colourways",
+    "/recipes/window-seat/colourways/all",
     "/paper-sets/two",
     "/benches/bench-inch",
     "/schema/recipe/1",

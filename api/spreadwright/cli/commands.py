@@ -1,7 +1,6 @@
 """The commands, one for each verb."""
 
 import sys
-from itertools import islice
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -11,8 +10,10 @@ import click
 from spreadwright import __version__, colour, tasks
 from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.booklet import booklet
+from spreadwright.cli.colourways import colourways
 from spreadwright.cli.cut_paths import cut_paths
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
+from spreadwright.cli.match import match
 from spreadwright.cli.options import bench_option, json_option, language_option, set_option
 from spreadwright.cli.photos import photos
 from spreadwright.cli.pictures import suffix_of, write_pictures
@@ -121,27 +122,6 @@ def place(collection: Collection, recipe: str, bench: str | None, language: str 
             printing.print_placement(placing)
 
 
-@main.command()
-@click.argument("recipe")
-@click.option(
-    "--set", "set_id", required=True, metavar="SET", help="The paper set: a file, or an id of the collection."
-)
-@click.option("-n", "--limit", default=12, show_default=True, type=click.IntRange(1, 10_000), help="How many to list.")
-@click.option("--start", default=0, show_default=True, type=click.IntRange(0), help="How many to pass over first.")
-@json_option
-@click.pass_obj
-def colourways(collection: Collection, recipe: str, set_id: str, limit: int, start: int, as_json: bool) -> None:
-    """List the ways in which a paper set fills the roles of a recipe."""
-    found = tasks.proven(sources.recipe(recipe, collection))
-    papers = sources.paper_set(set_id, collection)
-    if as_json:
-        printing.print_json(answers.colourways_answer(found, papers, start=start, limit=limit))
-    else:
-        total = colour.count(found, papers)
-        listed = islice(colour.colourways(found, papers), start, start + limit) if start < total else ()
-        printing.print_colourways(total, list(listed))
-
-
 @main.command(name="draw")
 @click.argument("recipe")
 @click.option("--what", type=click.Choice(PICTURES), default="spread", show_default=True, help="Which picture.")
@@ -190,7 +170,9 @@ def draw_command(
 
 
 main.add_command(booklet)
+main.add_command(colourways)
 main.add_command(cut_paths)
+main.add_command(match)
 main.add_command(photos)
 main.add_command(pieces)
 main.add_command(plan)

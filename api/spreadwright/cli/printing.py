@@ -11,7 +11,7 @@ from spreadwright.cutting import told_part
 from spreadwright.errors import Finding, Severity
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import nearest, told_size
-from spreadwright.model import Bench, Colourway
+from spreadwright.model import Bench
 from spreadwright.tasks import Cutting, Placing
 from spreadwright.tasks.answers import summary
 from spreadwright.tasks.draw import sheet_plans
@@ -80,7 +80,7 @@ def _sheet_lines(cutting: Cutting) -> Iterator[str]:
             if words.caution:
                 yield f"      ! {words.caution}"
             yield f"  {step.number:2}. {words.board}"
-            yield from (f"      {line}" for line in (words.setting, words.falls, words.stays))
+            yield from (f"      {line}" for line in (words.setting, words.falls, words.stays, words.mark) if line)
 
 
 def print_placement(placing: Placing) -> None:
@@ -109,14 +109,6 @@ def print_placement(placing: Placing) -> None:
 def _on_ruler(size: Size, bench: Bench) -> str:
     mark = bench.ruler.graduation
     return told_size(nearest(size.width, mark), nearest(size.height, mark), bench.unit)
-
-
-def print_colourways(total: int, found: Sequence[Colourway]) -> None:
-    """Colourways by id, with the title of each role's paper."""
-    click.echo(f"{total:,} colourways")
-    for colourway in found:
-        papers = ", ".join(f"{role}: {choice.paper.title} ({choice.side})" for role, choice in colourway.choices)
-        click.echo(f"  {colourway.id}\n      {papers}")
 
 
 def _count(things: Sequence[object], noun: str) -> str:

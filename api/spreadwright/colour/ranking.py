@@ -1,7 +1,7 @@
 """The colourways of a recipe, best first, and different from one another.
 
-What counts is written in `parts`. `search` finds the best `POOL`; those within `MARGIN` points of the best one, or as
-many as are asked for, are the pool from which `varied` chooses.
+What counts is written in `parts`. `search` finds the best `POOL`; those within `MARGIN` points of the best one are the
+pool from which `varied` chooses, or `TIMES` as many as are wanted where these are more.
 """
 
 from collections.abc import Sequence
@@ -19,8 +19,9 @@ from spreadwright.colour.tables import POINT, Picks
 from spreadwright.colour.variety import varied
 from spreadwright.colour.worth import Ranked, Worth
 
-POOL, MARGIN = 1000, 10.0
-"""The most colourways to choose from, and how many points any of them may be behind the best."""
+POOL, MARGIN, TIMES = 1000, 6.0, 4
+"""The most colourways to choose from; how many points they may be behind the best; for how many times as many as are
+wanted that does not matter."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +62,7 @@ def _pool(found: Sequence[Found], wanted: int) -> list[tuple[int, int]]:
     ]
     entries = sorted(entries)[: max(POOL, wanted)]
     least = -entries[0][0] - MARGIN * POINT if entries else 0
-    return [entry[1:] for number, entry in enumerate(entries) if number < wanted or -entry[0] >= least]
+    return [entry[1:] for number, entry in enumerate(entries) if number < TIMES * wanted or -entry[0] >= least]
 
 
 def _surfaces(worth: Worth) -> list[Surface]:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from spreadwright.colour.weakness import Shown, Weakness
 from spreadwright.colour.worth import Ranked, Wish
 from spreadwright.model import Side
-from spreadwright.words import decimal, listed
+from spreadwright.words import decimal, grouped, listed, title
 from spreadwright.words import gettext as _
 
 STRONG, WEAK = 80.0, 70.0
@@ -32,10 +32,9 @@ def reason(ranked: Ranked, best: Ranked, count: int, wish: Wish | None = None) -
 
 
 def _of_best(ranked: Ranked, count: int, wish: Wish | None) -> str:
-    strong = sorted(
-        (name for name in ranked.parts if ranked.parts[name] >= STRONG), key=lambda name: -ranked.parts[name]
-    )
-    praised = [praise for name in ranked.parts if name in strong[:2] and (praise := _praise(name, wish))]
+    strong = [name for name, points in ranked.parts.items() if points >= STRONG]
+    strong.sort(key=lambda name: -ranked.parts[name] * ranked.shares[name])
+    praised = [praise for name in strong[:2] if (praise := _praise(name, wish))]
     weakest = min(ranked.parts, key=lambda name: ranked.parts[name], default="")
     blame = _blame(weakest, ranked, wish) if weakest and ranked.parts[weakest] <= WEAK else ""
     if praised and blame:
@@ -46,7 +45,7 @@ def _of_best(ranked: Ranked, count: int, wish: Wish | None) -> str:
         told = _("The best of {count}, though not a strong one: {weak}.")
     else:
         told = _("The best of {count}, even in everything that counts.")
-    return told.format(count=_whole(count), strong=listed(praised), weak=blame)
+    return told.format(count=grouped(count), strong=listed(praised), weak=blame)
 
 
 def _of_other(ranked: Ranked, best: Ranked, wish: Wish | None) -> str:
@@ -70,8 +69,8 @@ def _repeated(ranked: Ranked) -> list[str]:
     """Says that a paper plays several roles, which takes more sheets of it."""
     roles: dict[str, list[str]] = {}
     for role, choice in ranked.colourway.choices:
-        roles.setdefault(choice.paper.title, []).append(f"“{role}”")
-    told = _("“{paper}” is used for {roles}.")
+        roles.setdefault(_quoted(title(choice.paper.title)), []).append(_quoted(role))
+    told = _("{paper} is used for {roles}.")
     return [told.format(paper=paper, roles=listed(names)) for paper, names in roles.items() if len(names) > 1]
 
 
@@ -94,11 +93,15 @@ def _blame(name: str, ranked: Ranked, wish: Wish | None) -> str:
 
 
 def _separation(weak: Weakness) -> str:
-    told = _("{one} and {other} are much alike (difference {figure}, CIEDE2000)")
+    if weak.papers[0] == weak.papers[1]:
+        return _("{paper} meets itself").format(paper=_title(weak.papers[0]))
+    told = _("{one} and {other} differ by no more than {figure} (CIEDE2000)")
     return _pair(told, weak, f"{weak.figure:.0f}")
 
 
 def _grey(weak: Weakness) -> str:
+    if weak.papers[0] == weak.papers[1]:
+        return _("{paper} meets itself").format(paper=_title(weak.papers[0]))
     told = _("in grey or with deficient colour vision {one} and {other} come close (contrast {figure} : 1)")
     return _pair(told, weak, f"{int(weak.figure * 10) / 10:.1f}")
 
@@ -110,9 +113,9 @@ def _calm(weak: Weakness) -> str:
 
 
 def _balance(weak: Weakness) -> str:
-    told = _("{paper} is strong for {share} % of the paper in sight")
+    told = _("{paper} is too strong for {share} % of the paper in sight")
     if weak.figure < 0:
-        told = _("{paper} is quiet for an accent of {share} % of the paper in sight")
+        told = _("{paper} is too quiet for {share} % of the paper in sight")
     return told.format(paper=_title(weak.papers[0]), share=f"{100 * weak.share:.0f}")
 
 
@@ -139,10 +142,9 @@ def _pair(told: str, weak: Weakness, figure: str) -> str:
 def _title(shown: Shown) -> str:
     if shown.choice is None:
         return _("the bare page")
-    title = f"“{shown.choice.paper.title}”"
-    return _("{paper} (back)").format(paper=title) if shown.side is Side.BACK else title
+    name = _quoted(title(shown.choice.paper.title))
+    return _("{paper} (back)").format(paper=name) if shown.side is Side.BACK else name
 
 
-def _whole(number: int) -> str:
-    """With thin spaces, which every language reads: ``12 000``."""
-    return f"{number:,}".replace(",", "\N{NARROW NO-BREAK SPACE}")
+def _quoted(name: str) -> str:
+    return _("“{name}”").format(name=name)

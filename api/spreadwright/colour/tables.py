@@ -112,15 +112,19 @@ def part_tables(part: Part, cast: Cast) -> Tables:
     return sums.tables()
 
 
-def weighted_sum(tables: Sequence[tuple[Tables, float]]) -> Tables:
-    """The sum of tables for the same roles, each times its weight."""
+def weighted_sum(cast: Cast, tables: Sequence[tuple[Tables, float]]) -> Tables:
+    """The sum of tables for the roles of a cast, each times its weight."""
     between: dict[tuple[int, int], Whole] = {}
     for each, weight in tables:
         for meeting, values in each.between.items():
             _add(between, meeting, _rounded(values * weight))
-    columns = [[_rounded(column * weight) for column in each.alone] for each, weight in tables]
-    alone = tuple(sum(of_role[1:], of_role[0]) for of_role in zip(*columns, strict=True))
-    return Tables(alone, dict(sorted(between.items())), sum(round(each.constant * weight) for each, weight in tables))
+    alone = [np.zeros(len(options), np.int64) for options in cast.options]
+    for each, weight in tables:
+        for column, values in zip(alone, each.alone, strict=True):
+            column += _rounded(values * weight)
+    return Tables(
+        tuple(alone), dict(sorted(between.items())), sum(round(each.constant * weight) for each, weight in tables)
+    )
 
 
 def _points(values: Floats) -> Whole:

@@ -97,7 +97,7 @@ def worth(papers: PaperSet, scene: Scene, cast: Cast, supply: Supply | None = No
         tables[wish.name], weights[wish.name] = _wished(wish, scene, cast), wish.weight
     whole = sum(weights.values())
     shares = {name: weight / whole for name, weight in weights.items()}
-    scores = weighted_sum([(tables[name], share) for name, share in shares.items()])
+    scores = weighted_sum(cast, [(tables[name], share) for name, share in shares.items()])
     return Worth(papers, scene, cast, parts, tables, shares, scores, supply)
 
 

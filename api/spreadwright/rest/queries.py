@@ -126,7 +126,7 @@ class PapersQuery(Query):
     """In which papers."""
 
     set = _name("The id of the paper set. When left out: the colourway's, or the first set that fills every role.")
-    colourway = _name("The id of one colourway of the set. When left out: the first one.")
+    colourway = _name("The id of one colourway of the set. When left out: the best one.")
 
 
 class PreviewQuery(PapersQuery, PictureQuery):
@@ -177,7 +177,16 @@ class TemplatesQuery(InstructionsQuery):
     page = _one_of("The paper that is printed on: {known}.", [each.value for each in Format], load_default="a4")
 
 
-class ColourwaysQuery(PageQuery):
+class ColourwaysQuery(LanguageQuery):
+    """Of which paper set, how many, and in which language they are told about."""
+
+    set = _name("The id of the paper set. When left out: the best of all sets.")
+    n = _whole(
+        "How many, the best one first; fewer where no others look different.", load_default=12, least=1, most=100
+    )
+
+
+class AllColourwaysQuery(PageQuery):
     """Of which paper set, and which stretch of the list."""
 
     set = _name("The id of the paper set. When left out: the first set that fills every role.")
@@ -208,6 +217,21 @@ class PlanQuery(Query):
     )
     seed = _whole("Where chance begins; the same seed gives the same plan.", load_default=1, least=1, most=2**31 - 1)
     n = _whole("How many plans of the same cost, if so many are found.", load_default=1, least=1, most=10)
+
+
+class MatchQuery(LanguageQuery, PictureQuery):
+    """On whose mats, in which papers, cropped about which points, and how wide."""
+
+    recipe = _name("The id of the recipe on whose mats the photographs are to lie.")
+    set = _name("The id of the paper set; several of its colourways are given. When left out: the best of every set.")
+    n = _whole("How many sets or colourways, at most.", load_default=4, least=1, most=12)
+    focus = String(
+        validate=Length(1, 2000, error="is not from {min} to {max} characters long"),
+        metadata={
+            "description": "Points to crop about, like `30,40` for one photo, else `beach.jpg=30,40; 2=50,10`: percent "
+            "from the left and from the top."
+        },
+    )
 
 
 class QueryParser(FlaskParser):

@@ -1,8 +1,9 @@
 """The verb *colourways*: which papers a recipe is shown in."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
-from spreadwright.colour import colourway_findings, count, first, named
+from spreadwright.colour import colourway_findings, count, named
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.errors import InvalidDocument, UnknownName, has_errors
 from spreadwright.model import Colourway, PaperSet, Recipe
@@ -21,7 +22,7 @@ def fitting_set(recipe: Recipe, sets: Iterable[PaperSet]) -> PaperSet:
 
 
 def chosen_colourway(recipe: Recipe, papers: PaperSet, colourway_id: str | None = None) -> Colourway:
-    """The colourway of an id, or the one that stands for the set when no id is given.
+    """The colourway of an id, or the best one when no id is given.
 
     Raises:
         UnknownName: The id names no colourway of this recipe and set.
@@ -29,9 +30,21 @@ def chosen_colourway(recipe: Recipe, papers: PaperSet, colourway_id: str | None 
         NoColourway: No paper of the set fits one of the roles.
     """
     if colourway_id is None:
-        return first(recipe, papers)
+        return best_colourway(recipe, papers)
     colourway = named(recipe, papers, colourway_id)
     findings = colourway_findings(recipe, colourway, pieces(cut_sheets(recipe)))
     if has_errors(findings):
         raise InvalidDocument(recipe.title, findings)
     return colourway
+
+
+@lru_cache(maxsize=256)
+def best_colourway(recipe: Recipe, papers: PaperSet) -> Colourway:
+    """The colourway that stands for a set: the first of `ranking.propose`.
+
+    Raises:
+        NoColourway: No paper of the set fits one of the roles.
+    """
+    from spreadwright.tasks.ranking import propose  # numpy takes longer to load than most commands to run
+
+    return propose(recipe, [papers], 1).colourways[0].colourway

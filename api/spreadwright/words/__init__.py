@@ -73,6 +73,12 @@ def decimal(number: str) -> str:
     return number if _spoken.get() in _POINT_LANGUAGES else number.replace(".", ",")
 
 
+def grouped(number: int) -> str:
+    """A whole number in groups of three digits, as the language spoken now parts them: ``12,000``, ``12 000``."""
+    told = f"{number:,}"
+    return told if _spoken.get() in _POINT_LANGUAGES else told.replace(",", "\N{NARROW NO-BREAK SPACE}")
+
+
 def listed(things: Sequence[str]) -> str:
     """Things in a row, as the language spoken now joins them: ``1 and 2``, ``1 und 2``."""
     from babel.lists import format_list

@@ -20,11 +20,9 @@ FULL_CHROMA, DARK = 60.0, 0.4
 
 
 def balance(scene: Scene, looks: Looks) -> Part:
-    """The part; a recipe that shows a single surface has none."""
+    """The part; a recipe that shows no paper has none."""
     areas = {surface: area for surface, area in scene.areas.items() if surface not in (PAGE, PHOTO)}
     whole = sum(areas.values())
-    if len(areas) < 2:
-        return Part()
     roots = {surface: float(np.sqrt(area / whole)) for surface, area in areas.items()}
     found = strengths(looks)
     alone: dict[Surface, tuple[float, Floats]] = {}
