@@ -211,3 +211,23 @@ def test_the_same_document_and_pictures_read_alike():
     readings = [read_paper_set(with_paper(front=PICTURE), "two", folder(rope=encode_png(ROPE))) for _ in range(2)]
     assert readings[0].model == readings[1].model and hash(readings[0].model) == hash(readings[1].model)
     assert json.loads(readings[0].data) == readings[0].document
+
+
+ODD = [None, 7, "x", [], {}, [[]], {"pattern": "picture"}, {"pattern": 7, "colours": "red"}, True]
+
+
+@pytest.mark.parametrize("odd", ODD, ids=str)
+@pytest.mark.parametrize("member", ["front", "back", "size", "weight", "grammage", "core", "sheets", "id", "title"])
+def test_members_of_any_shape_give_findings_only(member, odd):
+    reading = read_paper_set(spoilt(lambda d: d["papers"][0].update({member: odd}), PAPERS), "two", folder())
+    fits = (member, odd) in [("sheets", 7), ("title", "x"), ("id", "x")]
+    assert reading.is_sound == fits and all(finding.remedy for finding in reading.findings)
+
+
+@pytest.mark.parametrize("odd", ODD, ids=str)
+@pytest.mark.parametrize("member", ["pattern", "colours", "repeat", "directional", "picture", "texture"])
+def test_members_of_a_picture_of_any_shape_give_findings_only(member, odd):
+    face = {**PICTURE, member: odd}
+    reading = read_paper_set(with_paper(front=face), "two", folder(rope=encode_png(ROPE)))
+    fits = (member, odd) == ("directional", True)
+    assert reading.is_sound == fits and all(finding.remedy for finding in reading.findings)
