@@ -16,6 +16,8 @@ from spreadwright.rest.forms import JSON, Form
 from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import PROBLEM_JSON, problem
 from spreadwright.rest.resource import Resource
+from spreadwright.rest.uploads import MOST_BYTES as MOST_UPLOADED_BYTES
+from spreadwright.rest.uploads import MOST_PHOTOGRAPHS, MULTIPART, PHOTO, RECIPE, uploaded
 
 Json = dict[str, Any]
 Decorator = Callable[[Any], Any]
@@ -97,7 +99,7 @@ def described(blueprint: Blueprint, method: str, rule: str, name: str, resource:
     if method == "GET":
         yield blueprint.alt_response(304, description="The client has it already: `If-None-Match` names its ETag.")
     else:
-        yield blueprint.doc(requestBody=_document_body(resource))
+        yield blueprint.doc(requestBody=_upload_body() if resource.reads is uploaded else _document_body(resource))
     for status, failure in (_READING if method == "GET" else _POSTING).items():
         yield blueprint.alt_response(status, failure)
 
@@ -115,6 +117,14 @@ def _document_body(resource: Resource) -> Json:
     if resource.reads is document_or_pieces:
         content[TEXT] = {"schema": {"type": "string"}, "example": "7x7 left, 3 1/2x5 *2 right"}
     return {"description": words, "required": True, "content": content}
+
+
+def _upload_body() -> Json:
+    binary = {"type": "string", "contentMediaType": "application/octet-stream"}
+    photos = {"type": "array", "items": binary, "minItems": 1, "maxItems": MOST_PHOTOGRAPHS}
+    words = f"A part for each photograph, {MOST_UPLOADED_BYTES / 1e6:.0f} MB in all; at most one with a recipe."
+    shape = {"type": "object", "properties": {PHOTO: photos, RECIPE: component("recipe")}, "required": [PHOTO]}
+    return {"description": words, "required": True, "content": {MULTIPART: {"schema": shape}}}
 
 
 def shared_parameters(rule: str, forms: Sequence[Form], method: str) -> list[Json]:

@@ -138,6 +138,9 @@ def _errors(reason: Exception) -> list[dict[str, Any]]:
             return [_error(f.code, f.severity.value, f.message, f.remedy, pointer=f.where) for f in reason.causes]
         case UnreadableDocument():
             return [_error("unreadable", "error", reason.reason, reason.remedy, pointer=reason.where)]
+        case UnreadablePicture():
+            named = f"{reason.name}: {reason.reason}" if reason.name else reason.reason
+            return [_error(reason.code, "error", named, reason.remedy)]
         case UnknownName():
             message = f"There is no {reason.kind} “{reason.name}”."
             return [_error("unknown-name", "error", message, nearest_hint(reason.name, reason.known))]

@@ -6,6 +6,7 @@ what was made lately is found again by the documents themselves.
 
 from collections.abc import Callable, Hashable, Iterable
 from dataclasses import dataclass
+from typing import Any
 
 from flask import Response, request
 
@@ -45,7 +46,7 @@ class Resource:
     links: Links = lambda *_: ()
     page: str = ""
     cache: str = REVALIDATE
-    reads: Callable[[], bytes] = document_bytes
+    reads: Callable[[], Any] = document_bytes
     speaks: bool = False
 
     def negotiated(self, arguments: Arguments, **ids: str) -> Response:
@@ -68,8 +69,13 @@ class Resource:
     def posted(self, arguments: Arguments) -> Response:
         """What a view finds out about the body of the request; nothing is kept."""
         form = self._accepted() or self.forms[0]
-        body = Body(form.make(arguments, *self.fetch(arguments, self.reads())))
-        return reply(body, form.media_type, cache=UNKEPT)
+        language = chosen(arguments, ()) if self.speaks else SOURCE
+        with speaking(language):
+            body = Body(form.make(arguments, *self.fetch(arguments, self.reads())))
+        response = reply(body, form.media_type, cache=UNKEPT)
+        if self.speaks:
+            response.headers["Content-Language"] = language
+        return response
 
     def _accepted(self, page: str = "") -> Form | None:
         """The form that the client prefers; None when it prefers the page, which is offered last, if it exists."""

@@ -49,7 +49,7 @@ class Resources(Blueprint):  # type: ignore[misc]
         """
 
         def register(fetch: Fetch) -> Fetch:
-            resource = Resource(fetch, forms, **options)
+            resource = Resource(fetch, forms, speaks="language" in query().fields, **options)
             self._add("POST", rule, resource.posted, resource, query)
             return fetch
 

@@ -9,6 +9,7 @@ from spreadwright.rest.views import (
     cut_paths,
     cuts,
     home,
+    match,
     paper_sets,
     photos,
     pieces,
@@ -40,6 +41,7 @@ BLUEPRINTS: tuple[Resources, ...] = (
     benches.blueprint,
     checks.blueprint,
     plans.blueprint,
+    match.blueprint,
     schemas.blueprint,
 )
 """A new resource is listed here, and nowhere else."""
