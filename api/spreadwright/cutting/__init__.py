@@ -4,7 +4,7 @@ from spreadwright.cutting.check import tree_findings, trimmer_findings
 from spreadwright.cutting.check_bench import bench_findings
 from spreadwright.cutting.effort import Effort
 from spreadwright.cutting.lie import HALF_ROUND, TO_THE_LEFT, TO_THE_RIGHT, UPRIGHT
-from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, pieces
+from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, is_cut, pieces
 from spreadwright.cutting.piles import Pile, fall_order, pile_of, piles
 from spreadwright.cutting.sentences import CutWords, cautions, sentences, together
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share, cut_steps, effort
@@ -30,6 +30,7 @@ __all__ = [
     "cut_steps",
     "effort",
     "fall_order",
+    "is_cut",
     "pieces",
     "pile_of",
     "piles",

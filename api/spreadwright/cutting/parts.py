@@ -1,6 +1,6 @@
 """The parts of every sheet: the cut tree laid out on whole ticks."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from spreadwright.geometry import Rect, Size
@@ -95,6 +95,11 @@ def pieces(sheets: tuple[CutSheet, ...]) -> tuple[Piece, ...]:
         for part in sheet.parts
         if part.use is Use.PIECE
     )
+
+
+def is_cut(sheets: Iterable[CutSheet]) -> dict[str, bool]:
+    """Whether a part is cut from its sheet at all, by its id; otherwise it is the whole of it."""
+    return {part.id: len(sheet.parts) > 1 for sheet in sheets for part in sheet.parts if part.id}
 
 
 def _marks(sheets: tuple[CutSheet, ...]) -> dict[str, str]:

@@ -1,14 +1,15 @@
 """Cut steps in the words of somebody who teaches them, in the language that is spoken."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from spreadwright.cutting.lie import HALF_ROUND, TO_THE_LEFT, TO_THE_RIGHT, UPRIGHT
 from spreadwright.cutting.steps import Arrival, CutStep, Fate, Share
 from spreadwright.cutting.told import told_part, told_rect
 from spreadwright.geometry import Rect
 from spreadwright.lengths import on_scale, told
-from spreadwright.model import Axis, Bench, Measures, Piece
+from spreadwright.model import Axis, Bench, Measures, Piece, Side
 from spreadwright.words import gettext as _
 from spreadwright.words import listed, ngettext
 
@@ -34,6 +35,7 @@ class CutWords:
         setting: What the scale shows.
         falls: What falls, and where it goes.
         stays: What stays under the clamp, and where it goes.
+        mark: What to pencil on pieces that would not show later which way up they lay; empty for most.
         together: How many sheets lie on one another; empty for one.
     """
 
@@ -42,11 +44,17 @@ class CutWords:
     setting: str
     falls: str
     stays: str
+    mark: str = ""
     together: str = ""
 
 
 def sentences(
-    step: CutStep, paper: str, bench: Bench, pieces: Mapping[str, Piece], page_of: Mapping[str, str]
+    step: CutStep,
+    paper: str,
+    bench: Bench,
+    pieces: Mapping[str, Piece],
+    page_of: Mapping[str, str],
+    marked: Mapping[str, Side] = MappingProxyType({}),
 ) -> CutWords:
     """A step in words, lengths in the bench's unit and to the marks of its scale.
 
@@ -56,6 +64,7 @@ def sentences(
         bench: The maker's bench.
         pieces: Every piece by id.
         page_of: The page on whose pile each piece goes, by id.
+        marked: The pieces that need a pencil mark for their up-side, by id, with the face that it goes on.
     """
     falls, stays = _falls(step, bench, pieces), _stays(step, bench, pieces)
     return CutWords(
@@ -64,6 +73,7 @@ def sentences(
         setting=_setting(step, bench),
         falls=" ".join((falls, *_goes(step.falling, page_of))),
         stays=" ".join((stays, *_goes(step.kept, page_of))),
+        mark=" ".join(_marks(step, marked)),
         together=together(len(step.sheets)),
     )
 
@@ -220,6 +230,29 @@ def _goes(share: Share, page_of: Mapping[str, str]) -> tuple[str, ...]:
         Fate.SCRAP: lambda: _("It is scrap."),
     }
     return (told[share.fate](),)
+
+
+def _marks(step: CutStep, marked: Mapping[str, Side]) -> Iterator[str]:
+    """The corner that lies at the top left on the upright sheet, as the part lies now."""
+    corners = {
+        UPRIGHT: _("at the fence on the left"),
+        TO_THE_LEFT: _("near you on the left"),
+        HALF_ROUND: _("near you on the right"),
+        TO_THE_RIGHT: _("at the fence on the right"),
+    }
+    told = {
+        Side.BACK: _(
+            "Pencil a small cross on the back of {pieces}, at the corner that lies {corner} now: the top left."
+        ),
+        Side.FRONT: _(
+            "Pencil a small cross on the face of {pieces}, at the corner that lies {corner} now: the top left."
+        ),
+    }
+    done = (*step.falling.ids, *step.kept.ids)
+    for side in (Side.BACK, Side.FRONT):
+        ids = [_("“{piece}”").format(piece=each) for each in done if marked.get(each) is side]
+        if ids:
+            yield told[side].format(pieces=listed(ids), corner=corners[step.quarter_turns_left])
 
 
 def _to_pile(page: str, count: int, among: int) -> str:

@@ -6,6 +6,7 @@ from spreadwright.placing.check import placing_findings
 from spreadwright.placing.draft import draft_findings, role_of
 from spreadwright.placing.layers import PlacedPiece, placed_pieces
 from spreadwright.placing.locate import Located
+from spreadwright.placing.marked import marked
 from spreadwright.placing.measures import EQUAL, Measure
 from spreadwright.placing.moves import COSTS, PAGE, End, Line, Move, MoveKind, cost_of
 from spreadwright.placing.steps import PlaceStep, in_layers, place_steps
@@ -36,6 +37,7 @@ __all__ = [
     "edge_name",
     "glued",
     "in_layers",
+    "marked",
     "millilitres",
     "place_steps",
     "placed_pieces",

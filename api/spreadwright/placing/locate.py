@@ -92,7 +92,9 @@ def in_order(
         framed = _framed_in_the_end(waiting, table)
         while waiting:
             found = [(each, easiest_moves(each, table)) for each in waiting[:compared]]
-            easiest = min(found, key=lambda one: _easiness(*one, shared, framed)) if len(found) > 1 else found[0]
+            easiest = (
+                min(found, key=lambda one: _easiness(one[0], one[1], shared, framed)) if len(found) > 1 else found[0]
+            )
             waiting.remove(easiest[0])
             yield easiest
 

@@ -1,6 +1,6 @@
 """The steps with the ruler: each piece in gluing order, with the moves that locate it."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from spreadwright.geometry import Rect, Size
@@ -47,7 +47,11 @@ class PlaceStep:
 
 
 def place_steps(
-    recipe: Recipe, placed: Sequence[PlacedPiece], bench: Bench, sizes: Mapping[str, Size] | None = None
+    recipe: Recipe,
+    placed: Sequence[PlacedPiece],
+    bench: Bench,
+    sizes: Mapping[str, Size] | None = None,
+    marked: Collection[str] = (),
 ) -> tuple[PlaceStep, ...]:
     """Every piece in gluing order, page by page, in the language that is spoken.
 
@@ -56,12 +60,13 @@ def place_steps(
         placed: Its pieces from the page upward.
         bench: Whose ruler places them.
         sizes: The size of every piece as it is told, by id, unturned; as designed where none are given.
+        marked: The pieces that were given a pencil mark when they were cut.
     """
     size = recipe.spread.size
     if size is None:
         return ()
     pieces = {each.piece.id: each for each in placed}
-    telling = Telling(bench, pieces, {**_designed(placed), **(sizes or {})})
+    telling = Telling(bench, pieces, {**_designed(placed), **(sizes or {})}, marked)
     on_pages = [[each for each in placed if each.page == page] for page in recipe.spread.pages]
     located = [each for on_page in on_pages for each in locate(on_page, size, bench.ruler)]
     joined: dict[str, list[str]] = {}

@@ -1,6 +1,6 @@
 """The steps with the ruler in words: first what is glued where, then a sentence for each move."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from spreadwright.geometry import Size
@@ -22,11 +22,13 @@ class Telling:
         bench: Whose marks and adhesives count.
         pieces: Everything that is placed, by id.
         sizes: The size of every piece as it is told, unturned, ticks.
+        marked: The pieces that carry a pencil mark at the corner that lay at the top left when they were cut.
     """
 
     bench: Bench
     pieces: Mapping[str, PlacedPiece]
     sizes: Mapping[str, Size]
+    marked: Collection[str] = ()
 
     def size(self, placed: PlacedPiece) -> Size:
         """Of a piece as it lies."""
@@ -49,7 +51,15 @@ def head(located: Located, telling: Telling) -> str:
     placed, bench = located.placed, telling.bench
     turned = [_("Turn it a quarter to the right from how it was cut.")] if placed.is_turned else []
     face = [_("Its other face is up.")] if placed.side is Side.BACK else []
-    return " ".join([_glued(located, telling), *turned, *face, *_otherwise(located, bench)])
+    mark = [_cross(placed)] if placed.piece.id in telling.marked else []
+    return " ".join([_glued(located, telling), *turned, *face, *mark, *_otherwise(located, bench)])
+
+
+def _cross(placed: PlacedPiece) -> str:
+    """Where the mark of the corner lies that was the top left one on the sheet; turned over sideways, it is right."""
+    if placed.is_turned or placed.side is Side.BACK:
+        return _("The pencilled cross lies beneath its top right corner.")
+    return _("The pencilled cross lies beneath its top left corner.")
 
 
 def _otherwise(located: Located, bench: Bench) -> list[str]:

@@ -218,6 +218,7 @@ class CutWords(Envelope):
     setting = String()
     falls = String()
     stays = String()
+    mark = String(metadata=_said("What to pencil on pieces that would not show later which way up they lay."))
     together = String()
 
 

@@ -185,6 +185,7 @@ def _cut_step(step: CutStep, cutting: Cutting, index: int) -> Json:
             "setting": words.setting,
             "falls": words.falls,
             "stays": words.stays,
+            "mark": words.mark,
             "together": words.together,
         },
     }

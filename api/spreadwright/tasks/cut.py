@@ -13,6 +13,7 @@ from spreadwright.cutting import (
     cut_sheets,
     cut_steps,
     effort,
+    is_cut,
     pieces,
     pile_of,
     piles,
@@ -23,6 +24,7 @@ from spreadwright.cutting import (
 from spreadwright.document import Reading
 from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
+from spreadwright.placing import marked, placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.words import title
 
@@ -87,6 +89,7 @@ def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting
     sheets = cut_sheets(recipe)
     steps = cut_steps(sheets, bench)
     by_id = {piece.id: piece for piece in pieces(sheets)}
+    marks = marked(recipe, placed_pieces(recipe, by_id.values()), is_cut(sheets))
     titles = {role.id: title(role.title) or role.id for role in recipe.roles}
     return Cutting(
         recipe=recipe,
@@ -94,7 +97,9 @@ def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting
         sheets=sheets,
         pieces=tuple(by_id.values()),
         steps=steps,
-        words=tuple(sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of) for step in steps),
+        words=tuple(
+            sentences(step, titles[sheets[step.sheet - 1].role], bench, by_id, page_of, marks) for step in steps
+        ),
         effort=effort(steps, bench.trimmer),
         piles=piles(recipe, sheets, steps),
         page_of=dict(page_of),

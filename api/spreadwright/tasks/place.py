@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from spreadwright.cutting import cut_sheets, pieces, told_sizes
+from spreadwright.cutting import cut_sheets, is_cut, pieces, told_sizes
 from spreadwright.document import Reading
 from spreadwright.errors import Finding
 from spreadwright.geometry import Size
@@ -19,6 +19,7 @@ from spreadwright.placing import (
     adhesives,
     cautions,
     glued,
+    marked,
     place_steps,
     placed_pieces,
     rounding,
@@ -65,7 +66,7 @@ def place(reading: Reading[Recipe], bench: Bench) -> Placing:
     photos = matted_photos(recipe, cut)
     sticks = glued(recipe, placed)
     held = adhesives(sticks, [Stick(photo.on, photo.size) for photo in photos], bench)
-    steps = place_steps(recipe, placed, bench, sizes)
+    steps = place_steps(recipe, placed, bench, sizes, marked(recipe, placed, is_cut(sheets)))
     return Placing(
         recipe=recipe,
         bench=bench,
