@@ -57,19 +57,31 @@ class Look:
 
 def look(pixels: Pixels, pixels_per_mm: float) -> Look:
     """What the pixels of a face, shape (height, width, 3), amount to."""
-    light = _LINEAR[pixels]
-    red, green, blue = light.reshape(-1, 3).mean(axis=0)
-    return Look((float(red), float(green), float(blue)), _busyness(lab(light), pixels_per_mm))
+    colours, number = _different(pixels)
+    light = _LINEAR[colours]
+    shares = np.bincount(number.ravel(), minlength=len(colours)) / number.size
+    red, green, blue = (float(channel) for channel in shares @ light)
+    return Look((red, green, blue), _busyness(lab(light).T[:, number], pixels_per_mm) if len(colours) > 1 else 0.0)
+
+
+def _different(pixels: Pixels) -> tuple[Pixels, NDArray[np.intp]]:
+    """The colours that there are, and for every pixel the number of its own: a print has few."""
+    packed = pixels.astype(np.uint32) @ np.array([1 << 16, 1 << 8, 1], np.uint32)
+    known, number = np.unique(packed, return_inverse=True)
+    channels = (known[:, None] >> np.array([16, 8, 0], np.uint32)) & 255
+    return channels.astype(np.uint8), number.reshape(packed.shape)
 
 
 def _busyness(colours: Floats, pixels_per_mm: float) -> float:
+    """Of CIELAB colours, channel by channel: shape (3, height, width)."""
     steps = [round(apart * pixels_per_mm) for apart in APART_MM]
-    differences = [_mean_difference(turned, step) for turned in (colours, colours.swapaxes(0, 1)) for step in steps]
+    differences = [_mean_difference(turned, step) for turned in (colours, colours.swapaxes(1, 2)) for step in steps]
     return min(float(np.mean(differences)) / BUSIEST, 1.0)
 
 
 def _mean_difference(colours: Floats, step: int) -> float:
     """Between every pixel and the one so many rows below it; 0 when there is none."""
-    if not 0 < step < len(colours):
+    if not 0 < step < colours.shape[1]:
         return 0.0
-    return float(np.linalg.norm(colours[step:] - colours[:-step], axis=-1).mean())
+    squared = (colours[:, step:] - colours[:, :-step]) ** 2
+    return float(np.sqrt(squared[0] + squared[1] + squared[2]).mean())
