@@ -106,7 +106,7 @@ def test_no_message_hides_in_a_formatted_string():
 
 def test_the_spoken_language_is_heard():
     with speaking("de-AT"):
-        assert gettext("Turn it a quarter to the left.") == "Das Papier eine Vierteldrehung nach links drehen."
+        assert gettext("Turn it a quarter to the left.") == "Das Papier um eine Vierteldrehung nach links drehen."
         assert ngettext("{count} cut", "{count} cuts", 2) == "{count} Schnitte"
         assert listed(["1", "2", "3"]) == "1, 2 und 3"
     with speaking("fr"):
