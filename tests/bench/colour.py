@@ -1,10 +1,10 @@
 """How long ranking colourways takes, beside its own bounds: `python -m tests.bench.colour`.
 
 Layouts of random pieces in random papers, a million colourways or more each, in several shapes: many roles with few
-papers, few roles with many. Times are seconds of the processor on one core: for measuring every face (which is done once for
-a face), and for all else, from pieces and measured faces to the twelve that are returned. Beside it: every score by
-numpy, which is the brute force that the first is compared with; CIEDE2000 of a million pairs by numpy; and a preview as
-SVG beside what cairosvg takes to draw the same.
+papers, few roles with many. Times are seconds of the processor on one core: for measuring every face (which is done
+once for a face), and for all else, from pieces and measured faces to the twelve that are returned. Beside it: every
+score by numpy, which is the brute force that the first is compared with; CIEDE2000 of a million pairs by numpy; and a
+preview as SVG beside what cairosvg takes to draw the same.
 """
 
 import sys

@@ -1,9 +1,17 @@
+import re
+from pathlib import Path
+
 import numpy as np
 import pytest
 
 from looks import looks_like
+from spreadwright.colour.measure import BUSIEST
 from spreadwright.colour.parts import FORMULAS, WEIGHTS, balance, calm, captions, grey, separation
-from spreadwright.colour.parts.balance import wanted
+from spreadwright.colour.parts.balance import DARK, LOUD, MIDDLE, QUIET, TOO_LOUD, strengths, wanted
+from spreadwright.colour.parts.calm import PHOTO_BUSYNESS
+from spreadwright.colour.parts.captions import PENCIL
+from spreadwright.colour.parts.separation import ALIKE, APART, PRINT_ADDS
+from spreadwright.colour.ranking import MARGIN, POOL
 from spreadwright.colour.scene import PHOTO, Scene, Surface
 
 MAT, PRINT, BASE = Surface("mat"), Surface("print"), Surface("base")
@@ -70,6 +78,23 @@ def test_the_larger_a_paper_the_quieter_it_should_be():
     assert [wanted(share) for share in (0.05, 0.1, 0.3, 0.6, 0.9)] == pytest.approx([0.8, 0.8, 0.5, 0.2, 0.2])
     alone = balance(SCENE, [looks_like("#f0ece0"), looks_like("#e0202a")]).alone
     assert alone[BASE][1][0] > alone[BASE][1][1] and alone[PRINT][1][0] < alone[PRINT][1][1]
+
+
+def test_being_dull_is_a_lesser_fault_than_being_loud():
+    dull, loud = strengths([WHITE, looks_like("#e0202a")])
+    assert 0.5 - dull > 0.3 and loud - 0.5 > 0.3
+    values = balance(SCENE, [WHITE, looks_like("#e0202a")]).alone[MAT][1]
+    assert values.tolist() == pytest.approx([1 - (0.5 - dull) / 1.0, 1 - (loud - 0.5) / 0.7])
+
+
+def test_the_page_about_the_formula_has_the_weights():
+    page = (Path(__file__).parents[2] / "site" / "docs" / "colourways.md").read_text()
+    rows = dict(re.findall(r"^\| `(\w+)` \| (\d+) \|", page, re.MULTILINE))
+    assert {name: int(weight) for name, weight in rows.items()} == WEIGHTS
+    for figure in (f"from {ALIKE:.0f} to {APART:.0f}", f"plus {PRINT_ADDS:.0f} times", f"divided by {BUSIEST:.0f}"):
+        assert figure in page
+    assert all(f"{each}" in page for each in (PENCIL, PHOTO_BUSYNESS, QUIET, MIDDLE, LOUD, TOO_LOUD, DARK))
+    assert f"at most {MARGIN:.0f} points behind" in page and f"{POOL:,}" in page
 
 
 def test_what_there_is_nothing_to_judge_by_is_no_part():

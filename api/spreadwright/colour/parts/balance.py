@@ -13,8 +13,8 @@ from spreadwright.colour.spaces import Floats
 
 SHARES = (0.1, 0.3, 0.6)
 LOUD, MIDDLE, QUIET = 0.8, 0.5, 0.2
-TOLERATED = 0.7
-"""A strength that is so far from what is wanted is worth nothing."""
+TOO_LOUD, TOO_QUIET = 0.7, 1.0
+"""A strength that is so far above or below what is wanted is worth nothing. Being dull is the lesser fault."""
 FULL_CHROMA, DARK = 60.0, 0.4
 """CIELAB units; how strong black is."""
 
@@ -27,7 +27,8 @@ def balance(scene: Scene, looks: Looks) -> Part:
     found = strengths(looks)
     alone: dict[Surface, tuple[float, Floats]] = {}
     for surface, area in sorted(areas.items()):
-        value = 1 - np.minimum(np.abs(found - wanted(area / whole)) / TOLERATED, 1)
+        above = found - wanted(area / whole)
+        value = 1 - np.clip(np.where(above > 0, above / TOO_LOUD, -above / TOO_QUIET), 0, 1)
         alone[surface] = (roots[surface] / sum(roots.values()), value)
     return Part(alone)
 
