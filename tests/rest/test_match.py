@@ -173,7 +173,8 @@ def test_too_many_photographs_are_refused(ask):
 
 def test_too_many_bytes_are_413(ask, monkeypatch):
     monkeypatch.setattr(uploads, "MOST_BYTES", 30_000)
-    refused(ask(BEACH + b"\0" * 30_000), 413, "too-large")
+    problem = refused(ask(BEACH + b"\0" * 30_000), 413, "too-large")
+    assert "photos" in problem["detail"]
 
 
 @pytest.mark.parametrize("query", [{"n": "0"}, {"focus": "here"}, {"focus": "9=1,1"}, {"width": "1"}, {"sets": "two"}])

@@ -29,7 +29,7 @@ MOST_PIXELS = 64_000_000
 LONGEST = 1024
 """The longest side of what is read, unless told otherwise, pixels."""
 
-_MOST_SCANS = 100
+_MOST_SCANS = 40
 """A JPEG that comes in passes has about ten; thousands would cost minutes."""
 
 filterwarnings("ignore", module=r"PIL\.")  # what Pillow has doubts about is refused here, or harmless

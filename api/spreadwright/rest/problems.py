@@ -56,6 +56,11 @@ def _described(reason: http.HTTPException) -> str:
     return reason.description or reason.name
 
 
+def _too_large(reason: http.RequestEntityTooLarge) -> str:
+    is_told = reason.description != http.RequestEntityTooLarge.description
+    return reason.description if is_told and reason.description else f"A body may have at most {MOST_BYTES:,} bytes."
+
+
 def _nowhere(_: http.NotFound) -> str:
     path = request.path[:_LONGEST_PATH]
     near = get_close_matches(path, _addresses(), n=1, cutoff=_NEAR)
@@ -87,9 +92,7 @@ KINDS: dict[type[Exception], Kind] = {
     http.NotFound: Kind(404, "not-found", "There is nothing at this address", _nowhere),
     http.MethodNotAllowed: Kind(405, "method-not-allowed", "This address takes another method", _wrong_method),
     http.NotAcceptable: Kind(406, "not-acceptable", "There is no such representation", _described),
-    http.RequestEntityTooLarge: Kind(
-        413, "too-large", "The body is too large", lambda _: f"A body may have at most {MOST_BYTES:,} bytes."
-    ),
+    http.RequestEntityTooLarge: Kind(413, "too-large", "The body is too large", _too_large),
     http.UnsupportedMediaType: Kind(415, "unsupported-media-type", "The body is of another type", _described),
     AllBusy: Kind(503, "busy", "The service is busy"),
     http.InternalServerError: Kind(500, "internal", "The service has a fault", lambda _: None),

@@ -18,7 +18,7 @@ from spreadwright.tasks.match_pictures import match_preview_svg, match_svg
 
 blueprint = Resources("match", __name__, description=__doc__)
 
-_SECONDS = 10
+_SECONDS = 20
 """A dozen of the largest photographs take about as long."""
 _MOST_PIXELS = 50_000_000
 
