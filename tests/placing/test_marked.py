@@ -44,7 +44,7 @@ def test_mark_is_told_at_the_corner_that_was_the_top_left_one():
         x, y = -1, 1
         for _ in range(step.quarter_turns_left):
             x, y = -y, x
-        assert not words.mark or f"at the corner that lies {CORNERS[x, y]} now: the top left." in words.mark
+        assert not words.mark or f"in the corner {CORNERS[x, y]}: that is its top left." in words.mark
 
 
 def test_marked_piece_is_told_where_its_mark_lies():

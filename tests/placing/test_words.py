@@ -62,12 +62,12 @@ def test_middle_names_the_readings_of_page_and_piece():
 
 def test_half_that_lies_between_marks_is_told_as_about():
     told = steps_of([inches(2, 2.5, 8, 3)], METRIC, p_0=Size(203 * MM, 76 * MM))["p-0"].sentences[1]
-    assert told.endswith("the page are at about 152.4 mm; lay those of the piece at about 101.5 mm.")
+    assert told.endswith("the page are at about 152.5 mm; lay those of the piece at about 101.5 mm.")
 
 
 def test_border_by_eye_is_about_what_no_mark_shows():
     framed = [inches(2, 2, 5, 5), inches(2.125, 2.125, 4.75, 4.75)]
-    assert steps_of(framed, METRIC)["p-1"].sentences[-1].endswith("the same border of about 3.2 mm all round.")
+    assert steps_of(framed, METRIC)["p-1"].sentences[-1].endswith("the same border of about 3 mm all round.")
     assert steps_of(framed)["p-1"].sentences[-1].endswith("the same border of 1/8 in all round.")
 
 

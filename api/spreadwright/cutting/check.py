@@ -37,13 +37,13 @@ def trimmer_findings(recipe: Recipe, bench: Bench) -> tuple[Finding, ...]:
     equal: dict[str, list[CutSheet]] = {}
     for sheet in cut_sheets(recipe):
         equal.setdefault(sheet.where, []).append(sheet)
-    return tuple(finding for sheets in equal.values() for finding in _of_trimmer(sheets, bench))
+    return tuple(finding for sheets in equal.values() for finding in _of_trimmer(sheets, bench, recipe.unit))
 
 
-def _of_trimmer(sheets: Sequence[CutSheet], bench: Bench) -> Iterator[Finding]:
+def _of_trimmer(sheets: Sequence[CutSheet], bench: Bench, unit: Unit) -> Iterator[Finding]:
     """About sheets that are equal, at once."""
     root = sheets[0].root
-    return chain(_too_long(root, bench), marks_findings(sheets, bench), _too_narrow(root, bench))
+    return chain(_too_long(root, bench), marks_findings(sheets, bench, unit), _too_narrow(root, bench))
 
 
 def _firsts(sheets: tuple[CutSheet, ...]) -> dict[str, CutSheet]:
@@ -153,7 +153,9 @@ def _too_narrow(root: Region, bench: Bench) -> Iterator[Finding]:
                 continue
             said.add(child.where)
             equal = [each for each in region.children if each.where == child.where]
-            remedy = _("Hold it down with a ruler or a scrap of card, never with the fingers, or make it wider.")
+            remedy = _(
+                "Hold such strips down with a ruler or a scrap of card, never with the fingers, or design them wider."
+            )
             yield warning("strip-too-narrow", child.where, _narrow(equal, narrow, bench), remedy)
 
 

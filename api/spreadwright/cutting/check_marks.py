@@ -16,8 +16,11 @@ _SMALL_CHANGE = TICKS[Unit.INCH] // 32
 """What a part may change by less than for nothing to be done about it, ticks."""
 
 
-def marks_findings(sheets: Sequence[CutSheet], bench: Bench) -> Iterator[Finding]:
-    """About equal sheets at once: one finding on all cuts, one on all parts, and one on each part that is lost."""
+def marks_findings(sheets: Sequence[CutSheet], bench: Bench, unit: Unit) -> Iterator[Finding]:
+    """About equal sheets at once: one finding on all cuts, one on all parts, and one on each part that is lost.
+
+    What was designed is told in `unit`, that of the recipe, what comes out in that of the bench.
+    """
     gauge = Gauge(bench.trimmer)
     known = [gauge.part(region) for region in _known(sheets[0].root)]
     splits = [split for part in known for split in part.splits()]
@@ -29,7 +32,7 @@ def marks_findings(sheets: Sequence[CutSheet], bench: Bench) -> Iterator[Finding
         yield _off_marks(sheets, cuts, leaves, bench)
     changed = sorted((leaf for leaf in leaves if _change(leaf)), key=_change, reverse=True)
     if changed and not lost:
-        yield _rounded(sheets, changed, bench)
+        yield _rounded(sheets, changed, bench, unit)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,9 +114,9 @@ def _off_marks(sheets: Sequence[CutSheet], cuts: Sequence[_Cut], leaves: Sequenc
     return warning("off-graduation", sheets[0].where, message, remedy)
 
 
-def _rounded(sheets: Sequence[CutSheet], changed: Sequence[Measured], bench: Bench) -> Finding:
+def _rounded(sheets: Sequence[CutSheet], changed: Sequence[Measured], bench: Bench, unit: Unit) -> Finding:
     """What parts come to when every cut lies on the mark nearest to its place, the largest changes first."""
-    shown = ", ".join(_outcome(leaf, bench.unit) for leaf in changed[:_MOST_NAMED])
+    shown = ", ".join(_outcome(leaf, bench.unit, unit) for leaf in changed[:_MOST_NAMED])
     more = f" and {len(changed) - _MOST_NAMED} more" if len(changed) > _MOST_NAMED else ""
     message = f"{_sheets(sheets)}: by the marks of the trimmer’s scale parts come out otherwise: {shown}{more}."
     most = _change(changed[0])
@@ -124,10 +127,10 @@ def _rounded(sheets: Sequence[CutSheet], changed: Sequence[Measured], bench: Ben
     return note("rounded-to-marks", sheets[0].where, message, remedy)
 
 
-def _outcome(leaf: Measured, unit: Unit) -> str:
+def _outcome(leaf: Measured, came_in: Unit, meant_in: Unit) -> str:
     true, designed = leaf.true_rect, leaf.rect
     name = f"“{leaf.region.id}”" if leaf.region.use is Use.PIECE else "a spare"
-    came, meant = (told_size(rect.width, rect.height, unit) for rect in (true, designed))
+    came, meant = told_size(true.width, true.height, came_in), told_size(designed.width, designed.height, meant_in)
     return f"{name} as {came} for {meant}"
 
 

@@ -241,12 +241,8 @@ def _marks(step: CutStep, marked: Mapping[str, Side]) -> Iterator[str]:
         TO_THE_RIGHT: _("at the fence on the right"),
     }
     told = {
-        Side.BACK: _(
-            "Pencil a small cross on the back of {pieces}, at the corner that lies {corner} now: the top left."
-        ),
-        Side.FRONT: _(
-            "Pencil a small cross on the face of {pieces}, at the corner that lies {corner} now: the top left."
-        ),
+        Side.BACK: _("Pencil a cross on the back of {pieces}, in the corner {corner}: that is its top left."),
+        Side.FRONT: _("Pencil a cross on the face of {pieces}, in the corner {corner}: that is its top left."),
     }
     done = (*step.falling.ids, *step.kept.ids)
     for side in (Side.BACK, Side.FRONT):

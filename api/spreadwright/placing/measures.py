@@ -4,7 +4,6 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from spreadwright.geometry import Rect
-from spreadwright.lengths import told
 from spreadwright.model import Axis, Bench
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.placing.locate import Located
@@ -41,7 +40,7 @@ def measures(located: Located, bench: Bench, pieces: Mapping[str, PlacedPiece]) 
         elif move.kind is MoveKind.FRAME and move.exact:
             for axis in Axis:
                 start = edge(located.placed.rect, axis, End.START)
-                figure = told(move.exact, bench.unit)
+                figure = distance(move, bench)
                 yield Measure(axis, start - move.exact, start, figure, _beside(axis, located.placed.rect))
         elif move.axis is not None and move.end is not None and move.exact:
             own = edge(located.placed.rect, move.axis, move.end)

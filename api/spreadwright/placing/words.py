@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from spreadwright.geometry import Size
-from spreadwright.lengths import FINEST, neighbours, on_scale, told, told_size
+from spreadwright.lengths import FINEST, nearest, neighbours, on_scale, told, told_size
 from spreadwright.model import Axis, Bench, Side
 from spreadwright.placing.adhesive import Stick, instead, sticking
 from spreadwright.placing.layers import PlacedPiece
@@ -198,10 +198,19 @@ def _is_of_board(line: Line, located: Located) -> bool:
 
 
 def _about(length: int, bench: Bench) -> str:
-    """A length that lies on a mark of the ruler as it is; otherwise about what it is."""
-    if length % bench.ruler.graduation == 0:
-        return on_scale(length, bench.ruler.graduation, bench.unit)
-    return _("about {length}").format(length=told(length, bench.unit))
+    """A length as the mark of the ruler that shows it; otherwise about the nearest one, if that is any."""
+    mark = bench.ruler.graduation
+    shown = on_scale(length, mark, bench.unit) if 2 * length >= mark else told(length, bench.unit)
+    return _("about {length}").format(length=shown) if length % mark else shown
+
+
+def _half(size: Size, axis: Axis, bench: Bench) -> str:
+    """Half of a side as the ruler shows the whole of it; between two marks it is about that."""
+    mark = bench.ruler.graduation
+    half = nearest(_side(size, axis), mark) // 2
+    return (
+        _("about {length}").format(length=told(half, bench.unit)) if half % mark else on_scale(half, mark, bench.unit)
+    )
 
 
 def _centred(move: Move, located: Located, telling: Telling) -> str:
@@ -209,8 +218,8 @@ def _centred(move: Move, located: Located, telling: Telling) -> str:
     base, axis = located.base, move.axis or Axis.COLUMNS
     whole = telling.size(base) if base else located.board.size
     halves = {
-        "whole": _about(_side(whole, axis) // 2, telling.bench),
-        "half": _about(_side(telling.size(located.placed), axis) // 2, telling.bench),
+        "whole": _half(whole, axis, telling.bench),
+        "half": _half(telling.size(located.placed), axis, telling.bench),
     }
     if base is None:
         on_page = {
