@@ -14,12 +14,13 @@ from spreadwright.cutting import (
     CutWords,
     Fate,
     Share,
+    told_part,
 )
-from spreadwright.drawing.readings import reading
 from spreadwright.drawing.tables import Table
-from spreadwright.lengths import Unit, size_text
+from spreadwright.lengths import on_scale
 from spreadwright.model import Bench, Measures, Piece, Use
 from spreadwright.words import gettext as _
+from spreadwright.words import title
 
 _ON_A_LINE = 3
 """Marks of pieces that stand in one cell."""
@@ -49,7 +50,7 @@ def cut_table(
     is_kept = steps[0].measures is Measures.KEPT
     measured = _("Scale (part that stays)") if is_kept else _("Scale (part that falls)")
     heads = (_("Cut"), _("On the board"), measured, _("Falls"), _("Stays"))
-    note = _("Sizes are width × height as drawn. Readings for the bench “{bench}”.").format(bench=bench.title)
+    note = _("Sizes are width × height as drawn. Readings for the bench “{bench}”.").format(bench=title(bench.title))
     return Table(heads, tuple(rows), frozenset(warned), note)
 
 
@@ -57,7 +58,7 @@ def _rows(
     step: CutStep, pieces: Mapping[str, Piece], page_of: Mapping[str, str], bench: Bench
 ) -> Iterator[tuple[str, ...]]:
     """The row of a cut; the pieces of many sheets run on below it."""
-    head = (str(step.number), _on_board(step, bench.unit), _setting(step, bench))
+    head = (str(step.number), _on_board(step, bench), _setting(step, bench))
     goes = [_goes(share, pieces, page_of) for share in (step.falling, step.kept)]
     for index, (falls, stays) in enumerate(zip_longest(*goes, fillvalue="")):
         yield (*(head if index == 0 else ("", "", "")), falls, stays)
@@ -72,9 +73,9 @@ def whole_sheet_table(sheet: CutSheet, pieces: Mapping[str, Piece], page_of: Map
     return Table((_("Whole sheet"), ""), ((goes[0], _("It is not cut.")),))
 
 
-def _on_board(step: CutStep, unit: Unit) -> str:
+def _on_board(step: CutStep, bench: Bench) -> str:
     """How the part comes to lie there, its size as it is drawn, and how it lies where it is turned for this cut."""
-    size = size_text(step.on_board.width, step.on_board.height, unit)
+    size = told_part(step.true_board, bench)
     told = {
         Arrival.NEW_SHEET: _("new sheet"),
         Arrival.STAYS: _("stays, {size}"),
@@ -91,7 +92,7 @@ def _on_board(step: CutStep, unit: Unit) -> str:
 
 
 def _setting(step: CutStep, bench: Bench) -> str:
-    shown = reading(step.exact, bench.trimmer.graduation, bench.unit)
+    shown = on_scale(step.reading, bench.trimmer.graduation, bench.unit)
     return shown if step.is_set_now else _("as before, {reading}").format(reading=shown)
 
 

@@ -5,6 +5,7 @@ Figures stand above their line and read from below or from the right.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from spreadwright.drawing.canvas import Canvas, stroked
 from spreadwright.drawing.path import Path
@@ -56,8 +57,20 @@ def down(canvas: Canvas, spans: Sequence[Span], *, edge: int, line: int) -> None
 
 
 def fits(spans: Sequence[Span]) -> bool:
-    """Whether every figure has room over its part of the line."""
-    return all(width(span.figure, FIGURES) <= span.end - span.start for span in spans)
+    """Whether every figure has room over its part of the line, clear of the strokes at its ends."""
+    return all(width(span.figure, FIGURES) + 2 * _TICK <= span.end - span.start for span in spans)
+
+
+def gathered(spans: Sequence[Span]) -> list[Span]:
+    """The same chain with neighbours of one figure told as one, like `4 × 1/2`, where they have no room each."""
+    found: list[Span] = []
+    for figure, group in groupby(spans, key=lambda span: span.figure):
+        alike = list(group)
+        if len(alike) == 1 or fits(alike):
+            found += alike
+        else:
+            found.append(Span(alike[0].start, alike[-1].end, f"{len(alike)} × {figure}"))
+    return found
 
 
 def _ends(spans: Sequence[Span]) -> list[int]:

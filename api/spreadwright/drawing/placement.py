@@ -3,8 +3,8 @@
 Photos go on last, when all paper is glued: they lie over every piece.
 """
 
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from spreadwright.drawing.callouts import REACH, Callout, Spot, box_size, callouts, draw_callout
 from spreadwright.drawing.canvas import Canvas, filled, stroked
@@ -41,13 +41,20 @@ _PAGE_NAME = Style(face=Typeface.SANS_MEDIUM, size=SMALL, colour=QUIET)
 
 @dataclass(frozen=True, slots=True)
 class PlacementPlan:
-    """All that the placement shows; the unit of the bench is that of every figure."""
+    """All that the placement shows; the unit of the bench is that of every figure.
+
+    Attributes:
+        sizes: Of pieces as they are told, by id, unturned; those of others are as designed.
+        rounding: What the marks of the ruler do to the places, in words; empty where they show every distance.
+    """
 
     recipe: Recipe
     steps: Sequence[PlaceStep]
     photos: Sequence[MattedPhoto]
     bench: Bench
     cautions: Sequence[str] = ()
+    sizes: Mapping[str, Size] = field(default_factory=dict)
+    rounding: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,6 +193,8 @@ def _canvas(plan: PlacementPlan, height: int, leaf: int, prefix: str) -> Canvas:
 def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
     """What stands under the pages."""
     blocks: list[Block] = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
+    if plan.rounding:
+        blocks.append(remark(plan.rounding, _MEASURE))
     if found.unlabelled:
         words = ngettext(
             "{count} of the smallest pieces carries no number above; its distances locate it.",
@@ -195,7 +204,7 @@ def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
         blocks.append(remark(words, _MEASURE))
     if any(measure.figure == EQUAL for step in plan.steps for measure in step.measures):
         blocks.append(remark(_("In the picture, = marks distances that are equal without being read."), _MEASURE))
-    blocks.append(piece_table(plan.steps, plan.bench))
+    blocks.append(piece_table(plan.steps, plan.bench, plan.sizes))
     photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
     return [*blocks, photos] if photos.rows else blocks
 

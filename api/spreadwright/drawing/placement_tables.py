@@ -3,19 +3,25 @@
 from collections.abc import Mapping, Sequence
 
 from spreadwright.drawing.tables import Table
-from spreadwright.lengths import Unit, size_text, with_unit
+from spreadwright.geometry import Size
+from spreadwright.lengths import Unit, told_size, with_unit
 from spreadwright.model import Axis, Bench, Side
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import Move, MoveKind, PlaceStep, distance, edge_name
 from spreadwright.words import gettext as _
+from spreadwright.words import title
 
 
-def piece_table(steps: Sequence[PlaceStep], bench: Bench) -> Table:
-    """A row for each piece, in gluing order."""
+def piece_table(steps: Sequence[PlaceStep], bench: Bench, sizes: Mapping[str, Size]) -> Table:
+    """A row for each piece, in gluing order.
+
+    Args:
+        sizes: Of pieces as they are told, by id, unturned; those of others are as designed.
+    """
     heads = (_("No."), _("Piece"), "", _("Size"), _("On"), _("Across"), _("Down"))
-    note = _("Sizes and distances for the bench “{bench}”.").format(bench=bench.title)
+    note = _("Sizes and distances for the bench “{bench}”.").format(bench=title(bench.title))
     marks = {step.placed.piece.id: step.placed.piece.mark for step in steps}
-    return Table(heads, tuple(_piece(step, bench, marks) for step in steps), note=note)
+    return Table(heads, tuple(_piece(step, bench, marks, sizes) for step in steps), note=note)
 
 
 def photo_table(steps: Sequence[PlaceStep], photos: Sequence[MattedPhoto], unit: Unit) -> Table:
@@ -31,14 +37,16 @@ def page_name(page: str) -> str:
     return {"page": _("page"), "left": _("left page"), "right": _("right page")}[page]
 
 
-def _piece(step: PlaceStep, bench: Bench, marks: Mapping[str, str]) -> tuple[str, ...]:
+def _piece(step: PlaceStep, bench: Bench, marks: Mapping[str, str], sizes: Mapping[str, Size]) -> tuple[str, ...]:
     placed = step.placed
     name = placed.piece.id
     if placed.is_turned:
         name = _("{piece}, turned").format(piece=name)
     if placed.side is Side.BACK:
         name = _("{piece}, other face up").format(piece=name)
-    size = size_text(placed.rect.width, placed.rect.height, bench.unit)
+    told = sizes.get(placed.piece.id)
+    lying = placed.rect.size if told is None else told.turned() if placed.is_turned else told
+    size = told_size(lying.width, lying.height, bench.unit)
     base = step.located.base
     board = base.piece.mark if base else page_name(placed.page)
     across, down = (_move(step, axis, bench, marks) for axis in Axis)
@@ -48,7 +56,7 @@ def _piece(step: PlaceStep, bench: Bench, marks: Mapping[str, str]) -> tuple[str
 def _photo(step: PlaceStep, photo: MattedPhoto, unit: Unit) -> tuple[str, ...]:
     placed = step.placed
     rect = photo.rect_on(placed.rect)
-    size, border = size_text(rect.width, rect.height, unit), with_unit(photo.border, unit)
+    size, border = told_size(rect.width, rect.height, unit), with_unit(photo.border, unit)
     return (str(step.number), placed.piece.mark, placed.piece.id, size, page_name(placed.page), border)
 
 

@@ -4,11 +4,11 @@ The same drawing for every bench; the readings in its table are those of the ben
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
-from spreadwright.cutting import CutSheet, CutStep, CutWords, Region
+from spreadwright.cutting import CutSheet, CutStep, CutWords, Region, told_part, told_rect
 from spreadwright.drawing.canvas import Canvas, filled, stroked
-from spreadwright.drawing.cautions import caution
+from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Label, Pile, part_label
@@ -19,7 +19,7 @@ from spreadwright.drawing.sheet_frame import OVERALL, Frame, dimensions
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import Unit, size_text
+from spreadwright.lengths import Unit, told_size
 from spreadwright.model import Axis, Bench, Piece, Use
 from spreadwright.words import gettext as _
 from spreadwright.words import listed, ngettext
@@ -29,7 +29,8 @@ _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
 _LONGEST_SIDE = 136 * MM
 _HEAD = 20 * MM
-_BESIDE = OVERALL + 4 * MM
+_BESIDE, _BELOW = OVERALL + 4 * MM, 9 * MM
+"""What the dimensions take left of a sheet and below it."""
 
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
@@ -48,6 +49,8 @@ class SheetPlan:
         bench: Its unit is that of every figure.
         cautions: What is said before the first cut.
         fellows: The equal sheets that are cut together with it.
+        sizes: Of pieces as they are told, by id; those of others are told by where their edges lie.
+        rounding: What the marks of the scale do to sizes, in words; empty where they show all of them.
     """
 
     title: str
@@ -61,6 +64,8 @@ class SheetPlan:
     bench: Bench
     cautions: Sequence[str] = ()
     fellows: Sequence[CutSheet] = ()
+    sizes: Mapping[str, Size] = field(default_factory=dict)
+    rounding: str = ""
 
     @property
     def sheets(self) -> tuple[CutSheet, ...]:
@@ -104,7 +109,7 @@ def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_
         longest: How long the longer side of the sheet is drawn, ticks; the dimensions beside it want 30 mm more.
     """
     frame = _frame(plan, wide, longest)
-    top, height = _HEAD, frame.rect(_whole(plan.sheet)).bottom + OVERALL - _HEAD
+    top, height = _HEAD, frame.rect(_whole(plan.sheet)).bottom + _BELOW - _HEAD
     canvas = Canvas(Size(wide, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
     _figure(canvas, plan, frame)
     return canvas
@@ -141,7 +146,9 @@ def _blocks(plan: SheetPlan) -> list[Block]:
     """What stands under the drawing: cautions before the cuts."""
     if not plan.steps:
         return [whole_sheet_table(plan.sheet, plan.pieces, plan.page_of)]
-    cautions = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
+    cautions: list[Block] = [caution(plan.cautions, _MEASURE)] if plan.cautions else []
+    if plan.rounding:
+        cautions.append(remark(plan.rounding, _MEASURE))
     return [*cautions, cut_table(plan.steps, plan.words, plan.pieces, plan.page_of, plan.bench)]
 
 
@@ -159,7 +166,7 @@ def _figure(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
     first_corner(canvas, frame.rect(whole))
     _labels(canvas, plan, frame, [*(number_box(end) for end in ends), corner_box(frame.rect(whole))])
     rects = [part.rect for part in plan.sheet.parts if part.rect]
-    dimensions(canvas, frame, _whole(plan.sheet), rects, plan.unit)
+    dimensions(canvas, frame, _whole(plan.sheet), rects, plan.bench)
 
 
 def _frame(plan: SheetPlan, wide: int = _PAGE, longest: int = _LONGEST_SIDE) -> Frame:
@@ -189,7 +196,7 @@ def _described(plan: SheetPlan) -> str:
 
 def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
     baseline = _MARGIN + TITLE * 7 // 10 + 6 * MM
-    size = size_text(whole.width, whole.height, plan.unit)
+    size = told_part(whole, plan.bench)
     told = ngettext("{paper}, {size}, {cuts} cut", "{paper}, {size}, {cuts} cuts", len(plan.steps))
     if not plan.steps:
         told = _("{paper}, {size}, not cut")
@@ -221,7 +228,8 @@ def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[R
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
     """What stands on a part; of sheets cut together the marks of all, and the pile that they share."""
-    size = size_text(rect.width, rect.height, plan.unit)
+    told = plan.sizes.get(part.id) or told_rect(rect, plan.bench.trimmer).size
+    size = told_size(told.width, told.height, plan.unit)
     index = plan.sheet.parts.index(part)
     ids = [sheet.parts[index].id for sheet in plan.sheets]
     if part.id not in plan.pieces:

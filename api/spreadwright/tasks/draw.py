@@ -105,6 +105,8 @@ def sheet_plans(cutting: Cutting) -> list[SheetPlan]:
             cutting.bench,
             cutting.cautions,
             fellows,
+            cutting.sizes,
+            cutting.rounding,
         )
         for first, *fellows in cutting.stacks
     ]
@@ -112,7 +114,15 @@ def sheet_plans(cutting: Cutting) -> list[SheetPlan]:
 
 def placement_plan(placing: Placing) -> PlacementPlan:
     """What the picture of the placement shows."""
-    return PlacementPlan(placing.recipe, placing.steps, placing.photos, placing.bench, placing.cautions)
+    return PlacementPlan(
+        placing.recipe,
+        placing.steps,
+        placing.photos,
+        placing.bench,
+        placing.cautions,
+        placing.sizes,
+        placing.rounding,
+    )
 
 
 def as_png(svg: bytes, width_px: int) -> bytes:

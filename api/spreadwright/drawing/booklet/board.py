@@ -153,10 +153,10 @@ def _drawn(board: Board, step: CutStep, rect: Rect) -> Rect:
 
 
 def _side(room: Rect, share: Rect, blade: int) -> Rect:
-    """The half of the board on which a share lies."""
+    """The half of the board on which a share lies, clear of the arm."""
     if share.right <= blade:
-        return Rect.between(room.left, room.top, blade, room.bottom)
-    return Rect.between(blade, room.top, room.right, room.bottom)
+        return Rect.between(room.left, room.top, blade - MM, room.bottom)
+    return Rect.between(blade + MM, room.top, room.right, room.bottom)
 
 
 def _paper(canvas: Canvas, kept: Rect, falling: Rect) -> None:

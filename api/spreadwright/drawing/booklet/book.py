@@ -9,7 +9,7 @@ from spreadwright.drawing.booklet.families import family
 from spreadwright.drawing.booklet.plan import BookletPlan, Format
 from spreadwright.drawing.booklet.press import printed, template, text_of
 from spreadwright.words import gettext as _
-from spreadwright.words import spoken
+from spreadwright.words import spoken, title
 
 _SIZES = {Format.A4: "210mm 297mm", Format.LETTER: "8.5in 11in"}
 
@@ -50,8 +50,8 @@ def booklet_html(plan: BookletPlan, album: Album) -> str:
 def _made_for(plan: BookletPlan) -> str:
     if plan.papers:
         told = _("For the bench “{bench}”, in the papers “{papers}”.")
-        return told.format(bench=plan.bench.title, papers=plan.papers)
-    return _("For the bench “{bench}”.").format(bench=plan.bench.title)
+        return told.format(bench=title(plan.bench.title), papers=title(plan.papers))
+    return _("For the bench “{bench}”.").format(bench=title(plan.bench.title))
 
 
 def _sections(plan: BookletPlan) -> Iterator[Section]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from markupsafe import Markup
 
-from spreadwright.cutting import CutStep, CutWords, Fate, Pile, Share
+from spreadwright.cutting import CutStep, CutWords, Fate, Pile, Share, told_part
 from spreadwright.drawing.booklet import signs
 from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.blocks import (
@@ -30,16 +30,17 @@ from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.labels import Pile as PileSign
 from spreadwright.drawing.sheet import SheetPlan, sheet_figure
 from spreadwright.drawing.theme import MM
-from spreadwright.geometry import Size
-from spreadwright.lengths import Unit, size_text, with_unit
+from spreadwright.geometry import Rect
+from spreadwright.lengths import Unit, on_scale, told_size
 from spreadwright.model import Hand, Piece
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
 
-_SMALL_WIDTH, _SMALL_SIDE = 124 * MM, 96 * MM
-_BESIDE = 2
-"""Cuts that stand beside the drawing of a sheet."""
-_MOST_PARTS, _LEAST_PART = 10, 6 * MM
+_SMALL_WIDTH, _SMALL_SIDE = 124 * MM, 86 * MM
+_MIDDLE_SIDE = 104 * MM
+"""How long a sheet is drawn that needs the whole width, ticks; one with many parts is drawn larger."""
+_MANY = 40
+_MOST_PARTS, _LEAST_PART = 10, 11 * MM // 2
 _MOST_SHOWN = 40
 """Of a pile with more pieces than this, equal ones are shown as one."""
 
@@ -50,6 +51,7 @@ def before_cutting(plan: BookletPlan) -> Section:
         _("Before you cut"),
         (
             cautioned(plan.cut_cautions),
+            paragraphs(plan.cut_rounding),
             *watch_out(plan.cut_doubts),
             Steps("signs", tuple(_signs(plan)), across=1),
             *_uncut(plan),
@@ -127,7 +129,7 @@ def page_name(page: str) -> str:
 
 def _sheet(plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutStep, CutWords]) -> Section:
     size = sheet.sheet.size
-    shown = size_text(size.width, size.height, plan.bench.unit) if size else ""
+    shown = told_part(Rect.at(0, 0, size), plan.bench) if size else ""
     title = _("{sheet}: {paper}, {size}").format(sheet=sheet.heading, paper=sheet.role, size=shown)
     entries = tuple(_cut(plan, step, words[step], board) for step in sheet.steps)
     return Section(title, tuple(_sheet_blocks(sheet, entries)), level=2)
@@ -141,10 +143,12 @@ def _sheet_blocks(sheet: SheetPlan, entries: tuple[Entry, ...]) -> Iterator[Bloc
     if _is_simple(sheet):
         canvas = sheet_figure(drawn, wide=_SMALL_WIDTH, longest=_SMALL_SIDE, prefix=prefix)
         figure = Figure("sheet", Picture(canvas, alt), units)
-        yield Opening("opening", figure, Steps("cuts", entries[:_BESIDE], across=1))
-        yield Steps("cuts", entries[_BESIDE:])
+        beside = 2 if len(entries) == 2 else 1
+        yield Opening("opening", figure, Steps("cuts", entries[:beside], across=1))
+        yield Steps("cuts", entries[beside:])
     else:
-        yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix), alt), units)
+        size = {} if len(sheet.sheet.parts) > _MANY else {"longest": _MIDDLE_SIDE}
+        yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix, **size), alt), units)
         yield Steps("cuts", entries)
 
 
@@ -157,16 +161,16 @@ def _is_simple(sheet: SheetPlan) -> bool:
 
 
 def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
-    reading = with_unit(step.reading, plan.bench.unit)
+    reading = on_scale(step.reading, plan.bench.trimmer.graduation, plan.bench.unit)
     alt = _("Cut {number} on the board, the scale at {reading}.").format(number=step.number, reading=reading)
     shown = CutPicture(step, reading, _tag(plan, step.kept), _tag(plan, step.falling), words.together, alt)
     drawn = Picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
-    lines = tuple(typeset(line) for line in (words.board, words.setting, words.falls, words.stays) if line)
+    lines = tuple(typeset(line) for line in (words.board, words.setting, words.falls, words.stays, words.mark) if line)
     return Entry(str(step.number), drawn, typeset(words.caution), lines)
 
 
 def _tag(plan: BookletPlan, share: Share) -> Tag:
-    size = size_text(share.rect.width, share.rect.height, plan.bench.unit)
+    size = told_part(share.true, plan.bench)
     sheet, ids = plan.sheets[0], share.ids
     found = [sheet.pieces[name] for name in ids if name in sheet.pieces]
     if not found:
@@ -207,7 +211,7 @@ def piles(plan: BookletPlan) -> Section:
     for pile in plan.piles:
         kinds: dict[object, list[Piece]] = {}
         for piece in pile.pieces:
-            key = Size(piece.width or 0, piece.height or 0) if len(pile.pieces) > _MOST_SHOWN else piece.id
+            key = plan.sizes[piece.id] if len(pile.pieces) > _MOST_SHOWN else piece.id
             kinds.setdefault(key, []).append(piece)
         entries = tuple(_pile_entry(plan, alike, scale) for alike in kinds.values())
         blocks += [Words("subheading", (typeset(_counted(pile)),)), Steps("pile", entries, across=5)]
@@ -218,7 +222,8 @@ def _pile_entry(plan: BookletPlan, alike: Sequence[Piece], scale: tuple[int, int
     """One piece of a pile, or all of one size."""
     first, marks = alike[0], ", ".join(piece.mark for piece in alike)
     drawn = Picture(piece_picture(first, scale, prefix=f"p{first.mark}-"), marks)
-    size = typeset(size_text(first.width or 0, first.height or 0, plan.bench.unit))
+    cut = plan.sizes[first.id]
+    size = typeset(told_size(cut.width, cut.height, plan.bench.unit))
     if len(alike) == 1:
         return Entry("", drawn, Markup(), (Markup("<b>{}</b> {}").format(first.mark, first.id), size))
     count = ngettext("{count} piece", "{count} pieces", len(alike)).format(count=len(alike))

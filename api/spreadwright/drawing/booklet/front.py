@@ -12,11 +12,11 @@ from spreadwright.drawing.booklet.code import code_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Size
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.lengths import told, told_size
 from spreadwright.model import Adhesive, Bench, Kind, Measures, Side, Wetness
 from spreadwright.tolerance import amount
 from spreadwright.words import gettext as _
-from spreadwright.words import ngettext
+from spreadwright.words import ngettext, title
 
 PREVIEW = Size(186 * MM, 104 * MM)
 """The spread on the cover is no larger, ticks."""
@@ -72,7 +72,7 @@ def _papers(plan: BookletPlan) -> Block:
             _role(plan, role),
             _paper(plan, role, kinds),
             str(count),
-            size_text(size.width, size.height, plan.bench.unit) if size else "",
+            told_size(size.width, size.height, plan.bench.unit) if size else "",
         )
         for (role, size), count in counted.items()
     ]
@@ -81,7 +81,7 @@ def _papers(plan: BookletPlan) -> Block:
 
 def _role(plan: BookletPlan, role_id: str) -> str:
     role = plan.recipe.role(role_id)
-    return (role.title if role else "") or role_id
+    return title(role.title if role else "") or role_id
 
 
 def _paper(plan: BookletPlan, role: str, kinds: dict[Kind, str]) -> str:
@@ -91,7 +91,7 @@ def _paper(plan: BookletPlan, role: str, kinds: dict[Kind, str]) -> str:
         return kinds[wanted.kind if wanted else Kind.ANY]
     choice = plan.colourway.choice(role)
     named = _("{paper}, reverse side") if choice.side is Side.BACK else "{paper}"
-    return named.format(paper=choice.paper.title)
+    return named.format(paper=title(choice.paper.title))
 
 
 def _tools(plan: BookletPlan) -> Iterator[str]:
@@ -99,7 +99,7 @@ def _tools(plan: BookletPlan) -> Iterator[str]:
     if plan.steps:
         yield _trimmer(bench, board_for(plan.steps).deep)
     if bench.ruler.width:
-        yield _("A ruler {width} wide.").format(width=with_unit(bench.ruler.width, bench.unit))
+        yield _("A ruler {width} wide.").format(width=told(bench.ruler.width, bench.unit))
     else:
         yield _("A ruler.")
     for adhesive in plan.adhesives:
@@ -116,11 +116,11 @@ def _trimmer(bench: Bench, longest: int) -> str:
 
 
 def _adhesive(adhesive: Adhesive, bench: Bench) -> str:
-    told = {
+    said = {
         Wetness.DRY: _("Dry adhesive tape, {width} wide, photo-safe."),
         Wetness.LIQUID: _("Liquid glue that lays a bead of {width}, photo-safe."),
     }
-    return told[adhesive.wetness].format(width=with_unit(adhesive.width, bench.unit))
+    return said[adhesive.wetness].format(width=told(adhesive.width, bench.unit))
 
 
 def _prints(plan: BookletPlan) -> Iterator[str]:

@@ -12,6 +12,7 @@ from spreadwright.drawing.booklet.blocks import (
     cautioned,
     lead,
     listed,
+    paragraphs,
     watch_out,
 )
 from spreadwright.drawing.booklet.page import Distance, Laid, PlacePicture, place_picture
@@ -30,8 +31,9 @@ def before_gluing(plan: BookletPlan) -> Section:
     figure = Picture(placement_figure(plan.placement, prefix="o-"), alt)
     how = _("Each piece has its place in gluing order, then its mark. Photographs are dashed; they come last.")
     overview = Figure("overview", figure, typeset(how))
-    blocks = (cautioned(plan.glue_cautions), listed(plan.adhesive), *watch_out(plan.glue_doubts), overview)
-    return Section(_("Before you glue"), blocks, is_new_page=True)
+    rounding = paragraphs(plan.glue_rounding)
+    blocks = (cautioned(plan.glue_cautions), rounding, listed(plan.adhesive), *watch_out(plan.glue_doubts), overview)
+    return Section(_("Before you glue"), blocks)
 
 
 def pages(plan: BookletPlan) -> Iterator[Section]:

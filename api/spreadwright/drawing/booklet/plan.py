@@ -1,6 +1,6 @@
 """What a booklet is made from: finished results, and the paper that it is printed on."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -59,8 +59,11 @@ class BookletPlan:
         preview: The spread as it will lie on the table; without papers in tints that stand for any.
         sheets: One entry for each sheet, in order.
         words: One entry for each step at the trimmer.
+        sizes: Of every piece by id, unturned, as they are told, ticks.
         cut_cautions: What is said before the first cut.
         glue_cautions: What is said before anything is glued.
+        cut_rounding: What the marks of the scale do to sizes, in words; empty where they show all of them.
+        glue_rounding: What the marks of the ruler do to places, likewise.
         cut_doubts: What is doubtful about this recipe before the first cut, in sentences.
         glue_doubts: Likewise before anything is glued.
         adhesive: What sticks which piece, and how much of it is needed, in sentences.
@@ -79,11 +82,14 @@ class BookletPlan:
     steps: Sequence[CutStep]
     words: Sequence[CutWords]
     piles: Sequence[Pile]
+    sizes: Mapping[str, Size]
     cut_cautions: Sequence[str]
     placement: PlacementPlan
     places: Sequence[PlaceStep]
     photos: Sequence[PhotoLine]
     glue_cautions: Sequence[str]
+    cut_rounding: str = ""
+    glue_rounding: str = ""
     cut_doubts: Sequence[str] = ()
     glue_doubts: Sequence[str] = ()
     adhesive: Sequence[str] = ()

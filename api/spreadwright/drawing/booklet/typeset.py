@@ -8,6 +8,8 @@ from spreadwright.drawing.canvas import printable
 
 _NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?)"
 _LENGTH = re.compile(rf"(?<![\w./,])(?:{_NUMBER} × )?{_NUMBER}(?: (?:in|cm|mm|m|ml|g/m²|%))?(?![\w/]|[.,]\d)")
+_NARROW_SPACE, _SPACE = "\u202f", "\u00a0"
+"""Both unbroken; the shipped fonts lack the narrow one."""
 _FRACTION = re.compile(r"(?<![\d/])\d+/\d+(?![\d/])")
 
 
@@ -17,7 +19,8 @@ def typeset(text: str) -> Markup:
     >>> print(typeset("3 1/2 × 5 in & up"))
     <span class="length">3 <span class="fraction">1/2</span> × 5 in</span> &amp; up
     """
-    return Markup(_LENGTH.sub(_length, str(escape(printable(text)))))  # escaped before any tag is put in
+    words = printable(text).replace(_NARROW_SPACE, _SPACE)
+    return Markup(_LENGTH.sub(_length, str(escape(words))))  # escaped before any tag is put in
 
 
 def _length(match: re.Match[str]) -> str:
