@@ -1,6 +1,7 @@
 """The command `match`."""
 
 import json
+import re
 
 import pytest
 from click.testing import CliRunner
@@ -23,7 +24,7 @@ def run(*words):
 def test_colours_and_sets_are_listed(photos):
     result = run(photos / "beach.jpg")
     assert result.exit_code == 0
-    assert "1 %  red" in result.stdout
+    assert re.search(r"#\w+ +red +1 %", result.stdout)
     assert "Paper sets that suit them" in result.stdout and "(shingle-and-sail)" in result.stdout
 
 

@@ -7,7 +7,7 @@ from spreadwright.colour.names import colour_name
 NAMES = {
     "white": "#ffffff #fbfbfa #eaf1fa",
     "light grey": "#cfc5c2 #d9d9d9",
-    "grey": "#989898 #808080",
+    "medium grey": "#989898 #808080",
     "dark grey": "#1b1b1b #444444",
     "black": "#000000 #050505 #120e0c",
     "cream": "#f6e7d5 #fbf3e2",

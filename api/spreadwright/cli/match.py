@@ -114,10 +114,10 @@ def _looked_at(name: str) -> "Photograph":
 
 def _print(found: "Match") -> None:
     from spreadwright.colour.names import colour_name
+    from spreadwright.tasks.suiting import share_words
 
     click.echo(_("Colours of the photos"))
-    shares = [(tone.hex, colour_name(tone.hex), f"{100 * tone.share:.0f} %") for tone in found.tones]
-    printing.print_columns([(shown, f"{share:>5}", name) for shown, name, share in shares])
+    printing.print_columns([(tone.hex, colour_name(tone.hex), share_words(tone)) for tone in found.tones])
     click.echo("\n" + (_("Colourways that suit them") if found.recipe else _("Paper sets that suit them")))
     for suit in found.suits:
         named = suit.colourway.id if suit.colourway else suit.papers.id

@@ -23,7 +23,7 @@ _HUES = (
 )
 """Where each hue ends, degrees in Oklab."""
 
-_GREYS = ((0.22, "black"), (0.45, "dark grey"), (0.72, "grey"), (0.9, "light grey"))
+_GREYS = ((0.22, "black"), (0.45, "dark grey"), (0.72, "medium grey"), (0.9, "light grey"))
 _LIGHT = {
     "pink": "light pink",
     "red": "light pink",
@@ -52,7 +52,7 @@ def colour_name(colour: str) -> str:
     """What people would call ``#rrggbb``, in the language spoken now.
 
     >>> colour_name("#043432"), colour_name("#e7ddc7"), colour_name("#808080")
-    ('dark teal', 'beige', 'grey')
+    ('dark teal', 'beige', 'medium grey')
     """
     return _told()[_english(oklab(linear(encoded_of(colour))))]
 
@@ -106,7 +106,6 @@ def _told() -> dict[str, str]:
         "dark teal": _("dark teal"),
         "dark violet": _("dark violet"),
         "green": _("green"),
-        "grey": _("grey"),
         "light blue": _("light blue"),
         "light green": _("light green"),
         "light grey": _("light grey"),
@@ -116,6 +115,7 @@ def _told() -> dict[str, str]:
         "light violet": _("light violet"),
         "light yellow": _("light yellow"),
         "magenta": _("magenta"),
+        "medium grey": _("medium grey"),
         "navy": _("navy"),
         "olive": _("olive"),
         "orange": _("orange"),

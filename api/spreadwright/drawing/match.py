@@ -21,7 +21,7 @@ from spreadwright.model import Core, Face
 _WIDTH, _MARGIN, _GUTTER = 260 * MM, 12 * MM, 10 * MM
 _PRINT_HEIGHT, _PRINT_EDGE = 62 * MM, 3 * MM // 2
 _SHORTEST, _LONGEST_SLIP, _TUCKED = 5 * MM, 34 * MM, 8 * MM
-_SWATCH, _TAB = 17 * MM, 5 * MM
+_SWATCH, _TAB = 26 * MM, 5 * MM
 _FAN_HEIGHT = 44 * MM
 _LINE = 6 * MM
 
@@ -196,7 +196,7 @@ def _spread_height(each: Proposal) -> int:
 
 def _proposal_height(each: Proposal) -> int:
     lines = len(wrapped(each.words, _QUIET, _cell()))
-    swatches = _SWATCH + _swatch_label_height(each) if each.spread else _swatch_label_height(each)
+    swatches = _swatch(each) + _swatch_label_height(each) if each.spread else _swatch_label_height(each)
     return _spread_height(each) + 9 * MM + lines * 5 * MM + SPACE + 2 * MM + swatches
 
 
@@ -220,11 +220,15 @@ def _draw_proposal(canvas: Canvas, each: Proposal, left: int, top: int) -> None:
         place += 5 * MM
         write(canvas, line, (left, place), _QUIET)
     if each.spread:
-        _draw_swatches(canvas, each, left, place + SPACE + 2 * MM, Size(_SWATCH, _SWATCH))
+        _draw_swatches(canvas, each, left, place + SPACE + 2 * MM, Size(_swatch(each), _swatch(each)))
 
 
 def _step(each: Proposal) -> int:
     return (_cell() + SPACE) // max(1, len(each.swatches))
+
+
+def _swatch(each: Proposal) -> int:
+    return min(_SWATCH, _step(each) - SPACE)
 
 
 def _fan_width(each: Proposal) -> int:

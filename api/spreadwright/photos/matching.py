@@ -3,7 +3,7 @@
     cost of a photograph on a mat = 60 % of the attention that is cut off
                                   + 40 % of the area that is cut off
                                   + half of what is missing to 150 pixels per inch, as a share of it
-                                  - a quarter of the mat's area, as a share of the largest mat's
+                                  - half of the mat's area, as a share of the largest mat's
 
 The last makes the larger mats be filled first where there are fewer photographs than mats; it changes nothing where
 every mat gets one. Costs are whole millionths, so that the least is exact.
@@ -18,7 +18,7 @@ from spreadwright.photos.assignment import assigned
 from spreadwright.photos.crop import COARSE, Pixels
 from spreadwright.photos.cropping import Crop, Floats, Focus, cropped, per_inch
 
-ATTENTION, AREA, TOO_COARSE, LARGE_MAT = 0.6, 0.4, 0.5, 0.25
+ATTENTION, AREA, TOO_COARSE, LARGE_MAT = 0.6, 0.4, 0.5, 0.5
 _WHOLE = 1_000_000
 
 

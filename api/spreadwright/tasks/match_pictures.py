@@ -11,10 +11,10 @@ from spreadwright.drawing.theme import TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.images import encode_jpeg, resized
 from spreadwright.model import Colourway, Recipe, Side
-from spreadwright.photos import MattedPhoto, matted_photos, share_text
+from spreadwright.photos import MattedPhoto, matted_photos
 from spreadwright.placing import PlacedPiece, placed_pieces
 from spreadwright.tasks.match import Match, Photograph, PhotographInMat
-from spreadwright.tasks.suiting import CLOSE, Suit, SuitingFace
+from spreadwright.tasks.suiting import CLOSE, Suit, SuitingFace, share_words
 from spreadwright.words import gettext as _
 from spreadwright.words import title
 
@@ -80,10 +80,7 @@ def _print(photograph: Photograph) -> Print:
 
 
 def _slips(match: Match) -> list[Slip]:
-    return [
-        Slip(tone.hex, tone.share, colour_name(tone.hex), share_text(round(Fraction(tone.share), 2)))
-        for tone in match.tones
-    ]
+    return [Slip(tone.hex, tone.share, colour_name(tone.hex), share_words(tone)) for tone in match.tones]
 
 
 def _proposal(match: Match, suit: Suit, pictures: dict[str, bytes]) -> Proposal:

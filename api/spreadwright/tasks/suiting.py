@@ -28,6 +28,7 @@ PHOTOS = "photos"
 CLOSE = 0.5
 """How alike a paper and a colour must be for the one to be said to be close to the other, 0 to 1."""
 _MOST_NAMED = 3
+_LEAST_SHARE = 0.0095
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,6 +119,11 @@ def _suiting(choice: Choice, tones: Sequence[Tone]) -> SuitingFace:
     return SuitingFace(choice, face_fit(face_tones(choice.face), tones))
 
 
+def share_words(tone: Tone) -> str:
+    """How much of the photographs is of a colour, for people."""
+    return share_text(round(Fraction(tone.share), 2)) if tone.share >= _LEAST_SHARE else _("under 1 %")
+
+
 def _words(faces: Sequence[SuitingFace]) -> str:
     """The papers that are closest to colours of the photographs, each colour and each paper once."""
     named: dict[str, str] = {}
@@ -127,7 +133,7 @@ def _words(faces: Sequence[SuitingFace]) -> str:
         if each.fit.likeness >= CLOSE and near.hex not in named and paper.id not in papers:
             told = _("{paper} to {colour} ({share})")
             named[near.hex] = told.format(
-                paper=title(paper.title), colour=colour_name(near.hex), share=share_text(round(Fraction(near.share), 2))
+                paper=title(paper.title), colour=colour_name(near.hex), share=share_words(near)
             )
             papers.add(paper.id)
     if not named:
