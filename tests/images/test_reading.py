@@ -6,7 +6,7 @@ from io import BytesIO
 
 import numpy as np
 import pytest
-from PIL import Image, ImageCms, ImageOps
+from PIL import Image, ImageCms, ImageFile, ImageOps
 
 from spreadwright.errors import UnreadablePicture
 from spreadwright.images import read
@@ -145,6 +145,11 @@ def test_what_ends_too_early_is_refused(kind: str, share: float):
     noise = np.random.default_rng(1).integers(0, 256, (90, 120, 3), dtype=np.uint8)
     whole = saved(Image.fromarray(noise), kind)
     assert code_of(whole[: int(len(whole) * share)]) in ("picture-damaged", "not-a-picture")
+
+
+def test_no_other_library_can_open_the_door_to_damage(monkeypatch):
+    monkeypatch.setattr(ImageFile, "LOAD_TRUNCATED_IMAGES", True)
+    assert code_of(saved(slope(300, 200), "JPEG")[:2000]) == "picture-damaged"
 
 
 @pytest.mark.parametrize("size", [(50_000, 50_000), (9_000, 9_000), (1, 2_000_000_000), (12_000, 12_000)])

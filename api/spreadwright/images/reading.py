@@ -74,6 +74,7 @@ def read(data: bytes, *, longest: int = LONGEST, most_pixels: int = MOST_PIXELS)
     """
     if len(data) > MOST_BYTES:
         raise refusals.too_heavy(len(data), MOST_BYTES)
+    ImageFile.LOAD_TRUNCATED_IMAGES = False  # weasyprint turns it on for everybody when it is loaded
     with _opened(data, most_pixels) as image:
         _refuse(image, data, most_pixels)
         width, height = image.size
