@@ -15,7 +15,7 @@ from base64 import b64encode
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from xml.etree.ElementTree import Element, SubElement
+from xml.etree.ElementTree import Element, SubElement, tostring
 
 from spreadwright.drawing.fonts import Glyph
 from spreadwright.drawing.millimetres import mm, ratio
@@ -92,6 +92,21 @@ class Lettering:
     glyphs: tuple[Glyph, ...] = ()
 
 
+@dataclass(frozen=True)
+class Fragment:
+    """Something that was drawn once, to be shown in many pictures; never to be changed.
+
+    Attributes:
+        group: All of it, in one element.
+        definitions: What it refers to.
+        markups: The text of these elements.
+    """
+
+    group: Element
+    definitions: tuple[Element, ...]
+    markups: tuple[tuple[Element, str], ...]
+
+
 class Canvas:
     """A picture under construction.
 
@@ -118,6 +133,9 @@ class Canvas:
         self._within = self.root
         self._known: dict[tuple[str, ...], str] = {}
         self.lettering: list[Lettering] = []
+        self.ready: dict[Element, str] = {}
+        """Elements whose text is known already."""
+        self.fragments = 0
 
     def _frame(self, size: Size, origin: Point) -> dict[str, str]:
         box = (*origin, size.width, size.height)
@@ -229,6 +247,21 @@ class Canvas:
         """Whether a motif of that name is kept."""
         return any(element.get("id") == f"{self.prefix}{name}" for element in self._defs)
 
+    def fragment(self) -> Fragment:
+        """What is drawn so far, for other pictures: give this one a prefix of its own."""
+        group = Element("g")
+        group.extend(element for element in self._within if element.tag not in ("title", "desc", "defs"))
+        kept = (group, *self._defs)
+        return Fragment(group, tuple(self._defs), tuple((each, tostring(each, encoding="unicode")) for each in kept))
+
+    def show(self, fragment: Fragment) -> None:
+        """What was drawn in another picture, once more."""
+        for element in fragment.definitions:
+            self._keep(element)
+        self._within.append(fragment.group)
+        self.ready.update(fragment.markups)
+        self.fragments += 1
+
     def outline(self) -> tuple[str, ...]:
         """The verbs so far, one a line, indented by group: pictures can be compared without being seen."""
         return tuple(_outline(self.root, -1))
@@ -252,10 +285,14 @@ class Canvas:
         return self._known[key]
 
     def _kept(self, tag: str, attributes: dict[str, str]) -> Element:
+        return self._keep(Element(tag, attributes))
+
+    def _keep(self, element: Element) -> Element:
         """Something that is drawn only where it is used; the definitions follow title and description."""
         if not len(self._defs):
             self.root.insert(len(self.root.findall("title") + self.root.findall("desc")), self._defs)
-        return SubElement(self._defs, tag, attributes)
+        self._defs.append(element)
+        return element
 
     def _defined(self, name: str) -> Element:
         return next(element for element in self._defs if element.get("id") == name)

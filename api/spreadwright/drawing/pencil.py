@@ -1,6 +1,7 @@
 """Pencilled lines that stand for a caption: the gait of handwriting without its words."""
 
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from itertools import combinations
 from random import Random
 
@@ -24,6 +25,13 @@ def write_lines(canvas: Canvas, room: Rect, ground: str, seed: str) -> None:
     inner = room.inset(_PAD)
     if inner.width < 15 * MM or room.height < 8 * MM:
         return
+    colour = "#4a4540" if lightness(ground) > 0.56 else "#f4efe4"
+    canvas.path(_lines(room, seed), stroked(colour, MM * 42 // 100, opacity=0.78, is_round=True))
+
+
+@lru_cache(maxsize=256)
+def _lines(room: Rect, seed: str) -> Path:
+    inner = room.inset(_PAD)
     chance = Random(f"words of {seed}")
     count = max(1, min(inner.height // _LINE, _MOST_LINES))
     first = room.top + (room.height - (count - 1) * _LINE) // 2 + _LOW // 2
@@ -31,8 +39,7 @@ def write_lines(canvas: Canvas, room: Rect, ground: str, seed: str) -> None:
     for number in range(count):
         share = chance.uniform(0.45, 0.75) if number == count - 1 and count > 1 else chance.uniform(0.86, 1)
         _line(path, inner.left, first + number * _LINE, round(min(inner.width, _LONGEST_LINE) * share), chance)
-    colour = "#4a4540" if lightness(ground) > 0.56 else "#f4efe4"
-    canvas.path(path, stroked(colour, MM * 42 // 100, opacity=0.78, is_round=True))
+    return path
 
 
 def free_room(paper: Rect, covers: Sequence[Rect]) -> Rect | None:

@@ -1,9 +1,10 @@
 """Small illustrated photographs, until there are real ones: one day out for each recipe."""
 
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 from random import Random
 
-from spreadwright.drawing.canvas import Canvas, filled
+from spreadwright.drawing.canvas import Canvas, Fragment, filled
 from spreadwright.drawing.scenes.brush import Brush
 from spreadwright.drawing.scenes.indoors import table
 from spreadwright.drawing.scenes.light import light_of
@@ -56,9 +57,17 @@ def draw_print(canvas: Canvas, rect: Rect, scene: Scene, *, day: str, seed: str)
         day: Recipes of one day share their light.
         seed: Makes the picture its own.
     """
+    canvas.show(_print(f"{canvas.prefix}p{canvas.fragments + 1}-", rect, scene, day, seed))
+
+
+@lru_cache(maxsize=128)
+def _print(prefix: str, rect: Rect, scene: Scene, day: str, seed: str) -> Fragment:
+    """No colourway changes it, so a layout in many papers shows the same one."""
+    canvas = Canvas(rect.size, title="", prefix=prefix)
     canvas.rect(rect, filled(PRINT_WHITE))
     frame = rect.inset(min(2 * MM, min(rect.width, rect.height) // 16))
     with canvas.group(clip=frame):
         brush = Brush(canvas, frame, light_of(day), Random(f"{day}/{seed}"))
         scene(brush)
         brush.glow()
+    return canvas.fragment()
