@@ -13,7 +13,7 @@ from babel.messages.pofile import read_po
 
 import spreadwright
 from spreadwright.store import Collection
-from spreadwright.words import CATALOGUES, LANGUAGES, gettext, listed, ngettext, speaking, title
+from spreadwright.words import CATALOGUES, LANGUAGES, TITLES, gettext, listed, ngettext, speaking, title
 
 SOURCES = Path(spreadwright.__file__).parent
 KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2)}
@@ -29,10 +29,9 @@ def said() -> dict[Words, str]:
     return {words: f"{name}:{line}" for name, line, words, _, _ in found}
 
 
-def catalogue(language: str, context: str | None = None) -> dict[Words, Message]:
-    with (CATALOGUES / f"{language}.po").open("rb") as file:
-        found = read_po(file, locale=language)
-    return {message.id: message for message in found if message.id and message.context == context}
+def catalogue(language: str, folder: Path = CATALOGUES) -> dict[Words, Message]:
+    with (folder / f"{language}.po").open("rb") as file:
+        return {message.id: message for message in read_po(file, locale=language) if message.id}
 
 
 def titles() -> set[str]:
@@ -78,7 +77,7 @@ def test_no_translation_has_lost_its_sentence(language):
 
 @pytest.mark.parametrize("language", OTHERS)
 def test_shipped_titles_are_translated_and_no_others(language):
-    assert set(catalogue(language, "title")) == titles()
+    assert set(catalogue(language, TITLES)) == titles()
     with speaking(language):
         assert all(title(each) for each in titles()) and title("Mats") != "Mats"
         assert (title("My own trimmer"), title("")) == ("My own trimmer", "")

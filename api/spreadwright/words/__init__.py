@@ -3,8 +3,8 @@
 Sentences are written in English in the code, as templates with named gaps, and looked up in a catalogue beside this
 file: ``_("Set the scale to {reading}.").format(reading=...)``. English needs none. So are findings that can come to be
 printed in instructions; all others, and what a check says, are English. The titles of benches, roles and papers that
-ship stand in the catalogues too, in the context of titles; whatever else a document says stays as it is, above all the
-names that a recipe gives its pieces.
+ship have catalogues of their own in `titles/`; whatever else a document says stays as it is, above all the names that a
+recipe gives its pieces.
 """
 
 from collections.abc import Iterator, Sequence
@@ -17,6 +17,7 @@ from pathlib import Path
 
 SOURCE = "en"
 CATALOGUES = Path(__file__).parent
+TITLES = CATALOGUES / "titles"
 LANGUAGES = (SOURCE, *sorted(path.stem for path in CATALOGUES.glob("*.po")))
 """The languages that instructions speak, as BCP 47 tags."""
 
@@ -65,7 +66,7 @@ def ngettext(one: str, many: str, number: int) -> str:
 
 def title(name: str) -> str:
     """The title of a bench, a role or a paper in the language spoken now; as it is where no catalogue knows it."""
-    return _catalogue(_spoken.get()).pgettext("title", name) if name else ""
+    return _catalogue(_spoken.get(), TITLES).gettext(name) if name else ""
 
 
 def decimal(number: str) -> str:
@@ -87,7 +88,7 @@ def listed(things: Sequence[str]) -> str:
 
 
 @cache
-def _catalogue(language: str) -> NullTranslations:
+def _catalogue(language: str, folder: Path = CATALOGUES) -> NullTranslations:
     """The catalogue of a language, compiled in memory: the readable file is the only one that is kept."""
     if language == SOURCE:
         return NullTranslations()
@@ -95,7 +96,7 @@ def _catalogue(language: str) -> NullTranslations:
     from babel.messages.pofile import read_po
 
     compiled = BytesIO()
-    with (CATALOGUES / f"{language}.po").open("rb") as file:
+    with (folder / f"{language}.po").open("rb") as file:
         write_mo(compiled, read_po(file, locale=language))
     compiled.seek(0)
     return GNUTranslations(compiled)
