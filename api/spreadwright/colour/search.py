@@ -17,8 +17,8 @@ Flags = NDArray[np.bool_]
 
 MOST_WORK = 600_000_000
 """Numbers that are added up before a search gives up proving that it has found the best; some seconds."""
-_BATCH = 2_000_000
-"""Numbers in one batch: 16 MB."""
+_BATCH, _WAITING = 2_000_000, 16_000_000
+"""The most numbers in one batch, 16 MB, and about the most in all that wait: a batch or so for each role."""
 
 
 @dataclass(frozen=True)
@@ -180,7 +180,7 @@ class _Search:
         batch = batch.part(~self.kept.beaten(batch.reach, batch.picks))
         batch = batch.part(np.argsort(-batch.reach, kind="stable"))
         numbers = int(self._starts[-1]) * self._sizes[batch.picks.shape[1]]
-        step = max(1, _BATCH // numbers)
+        step = max(1, min(_BATCH, _WAITING // len(self._sizes)) // numbers)
         for start in reversed(range(0, len(batch.picks), step)):
             self._waiting.append(batch.part(slice(start, start + step)))
 
