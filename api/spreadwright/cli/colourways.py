@@ -79,7 +79,7 @@ def _list(recipe: Recipe, papers: PaperSet, start: int, limit: int, *, as_json: 
     listed = islice(colour.colourways(recipe, papers), start, start + limit) if start < total else ()
     click.echo(f"{grouped(total)} colourways")
     for each in listed:
-        click.echo(f"  {each.id}\n      {_papers(each)}")
+        click.echo(f"  {each.id}\n      {_papers(recipe, each)}")
 
 
 def _rank(recipe: Recipe, sets: Sequence[PaperSet], wanted: int, *, as_json: bool) -> None:
@@ -95,7 +95,9 @@ def _rank(recipe: Recipe, sets: Sequence[PaperSet], wanted: int, *, as_json: boo
 
 def _print(proposal: "Proposal") -> None:
     ranked, ranking = proposal.colourways, proposal.ranking
-    of = _("{n} of {count} colourways, different ones, the best first").format(n=len(ranked), count=grouped(proposal.count))
+    of = _("{n} of {count} colourways, different ones, the best first").format(
+        n=len(ranked), count=grouped(proposal.count)
+    )
     click.echo(f"{proposal.recipe.title}: {of}")
     if not ranking.is_proved:
         click.echo(_("The search was stopped: there may be better ones."))
@@ -103,7 +105,7 @@ def _print(proposal: "Proposal") -> None:
         click.echo(_("No colourway gets along with the sheets at hand, so they were not heeded."))
     for number, each in enumerate(ranked, 1):
         click.echo(f"\n{number:3}. {decimal(f'{each.score:.1f}')}  {each.colourway.id}")
-        click.echo(f"     {_papers(each.colourway)}")
+        click.echo(f"     {_papers(proposal.recipe, each.colourway)}")
         click.echo(f"     {_points(each)}")
         click.echo(f"     {proposal.reason(each)}")
     if proposal.findings:
@@ -111,8 +113,9 @@ def _print(proposal: "Proposal") -> None:
         printing.print_findings(_("What the sets lack"), proposal.findings)
 
 
-def _papers(colourway: Colourway) -> str:
-    return ", ".join(f"{role}: {_name(choice)}" for role, choice in colourway.choices)
+def _papers(recipe: Recipe, colourway: Colourway) -> str:
+    chosen = zip(recipe.roles, colourway.choices, strict=True)
+    return ", ".join(f"{title(role.title) or role.id}: {_name(choice)}" for role, (_id, choice) in chosen)
 
 
 def _name(choice: Choice) -> str:

@@ -18,7 +18,9 @@ _EQUAL = 0.05
 """Points that are not shown."""
 
 
-def reason(ranked: Ranked, best: Ranked, count: int, wish: Wish | None = None) -> str:
+def reason(
+    ranked: Ranked, best: Ranked, count: int, wish: Wish | None = None, roles: Mapping[str, str] | None = None
+) -> str:
     """Why it ranks where it does.
 
     Args:
@@ -26,9 +28,10 @@ def reason(ranked: Ranked, best: Ranked, count: int, wish: Wish | None = None) -
         best: The first of the list that it stands in.
         count: How many colourways there are in all.
         wish: What was wished for beside the parts that always count.
+        roles: What each role is called; otherwise by its id.
     """
     sentence = _of_best(ranked, count, wish) if ranked is best else _of_other(ranked, best, wish)
-    return " ".join((sentence, *_repeated(ranked)))
+    return " ".join((sentence, *_repeated(ranked, roles or {})))
 
 
 def _of_best(ranked: Ranked, count: int, wish: Wish | None) -> str:
@@ -65,11 +68,11 @@ def _of_other(ranked: Ranked, best: Ranked, wish: Wish | None) -> str:
     return told.format(points=decimal(f"{behind:.1f}"), weak=blame, strong=praise)
 
 
-def _repeated(ranked: Ranked) -> list[str]:
+def _repeated(ranked: Ranked, called: Mapping[str, str]) -> list[str]:
     """Says that a paper plays several roles, which takes more sheets of it."""
     roles: dict[str, list[str]] = {}
     for role, choice in ranked.colourway.choices:
-        roles.setdefault(_quoted(title(choice.paper.title)), []).append(_quoted(role))
+        roles.setdefault(_quoted(title(choice.paper.title)), []).append(_quoted(called.get(role, role)))
     told = _("{paper} is used for {roles}.")
     return [told.format(paper=paper, roles=listed(names)) for paper, names in roles.items() if len(names) > 1]
 

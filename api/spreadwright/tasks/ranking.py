@@ -24,6 +24,7 @@ from spreadwright.geometry import Size
 from spreadwright.model import Choice, Face, PaperSet, Recipe, Side
 from spreadwright.photos import matted_photos
 from spreadwright.placing import PlacedPiece, placed_pieces
+from spreadwright.words import title
 
 MOST = 100
 """Colourways that may be asked for."""
@@ -56,7 +57,12 @@ class Proposal:
 
     def reason(self, ranked: Ranked) -> str:
         """Why one of them ranks where it does, in the language spoken now."""
-        return reason(ranked, self.colourways[0], self.count, self.wish)
+        return reason(ranked, self.colourways[0], self.count, self.wish, role_names(self.recipe))
+
+
+def role_names(recipe: Recipe) -> dict[str, str]:
+    """What each role is called in the language spoken now."""
+    return {role.id: title(role.title) or role.id for role in recipe.roles}
 
 
 def propose(recipe: Recipe, sets: Sequence[PaperSet], wanted: int, wish: Wish | None = None) -> Proposal:
