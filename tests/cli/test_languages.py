@@ -41,3 +41,15 @@ def test_findings_stay_english():
 def test_an_unknown_language_is_refused_with_those_that_are_known():
     result = run("cut", "-", "--language", "xx", data=sound())
     assert result.exit_code == 2 and "'en', 'de', 'fr'" in result.stderr
+
+
+def test_titles_of_the_bench_and_of_roles_are_told_in_the_language_that_is_named():
+    told = run("cut", "rain-until-four", "--language", "de").stdout
+    assert "für: Hebelschneider mit 12 in Schnittlänge und Zollskala" in told
+    assert "Bogen 1 (Hintergrund, 12 × 12 in)" in told and "Mats" not in told
+
+
+def test_rounding_is_announced_above_cuts_and_placement():
+    metric = ("rain-until-four", "--bench", "bench-metric", "--language", "fr")
+    assert "jusqu’à 0,4 mm plus grandes" in run("cut", *metric).stdout
+    assert "à plus de 0,3 mm de sa place prévue" in run("place", *metric).stdout

@@ -35,3 +35,20 @@ def test_json_holds_the_numbers_behind_the_words(run):
 def test_recipe_with_errors_is_refused(run):
     result = run("broken.json")
     assert result.exit_code == 1 and "[piece-not-placed]" in result.stderr
+
+
+@pytest.mark.parametrize(
+    ("language", "heading", "severity"),
+    [
+        ("de", "Was schiefgehen könnte: 1 Hinweis", "Hinweis "),
+        ("fr", "Ce qui pourrait mal tourner\u00a0: 1 remarque", "remarque "),
+    ],
+)
+def test_findings_are_counted_and_named_in_the_language_that_is_spoken(language, heading, severity):
+    words = ["tolerance", "rain-until-four", "--bench", "bench-metric", "--language", language]
+    told = CliRunner().invoke(main, words).stdout
+    assert heading in told and f"  {severity:8}" in told
+
+
+def test_nothing_to_find_is_said_in_the_language_that_is_spoken(run):
+    assert "Was schiefgehen könnte: nichts zu beanstanden" in run("seat.json", "--language", "de").stdout

@@ -6,7 +6,7 @@ import click
 
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import bench_option, json_option, language_option
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.lengths import told, told_size
 from spreadwright.photos import WIDE, print_label, share_text
 from spreadwright.store import Collection
 from spreadwright.tasks.photo_answers import photos_answer, photos_csv
@@ -71,21 +71,21 @@ def _rows(plan: PhotoPlan, found: Photographs) -> Iterator[tuple[str, ...]]:
     name, wide = f"{plan.mark} {plan.photo.on}", found.widened(plan)
     yield _row(name, plan, found)
     if wide is None:
-        yield ("", with_unit(WIDE, found.bench.unit), "–", "–", "–")
+        yield ("", told(WIDE, found.bench.unit), "–", "–", "–")
     elif wide.border != plan.border:
         yield _row("", wide, found)
 
 
 def _row(name: str, plan: PhotoPlan, found: Photographs) -> tuple[str, ...]:
     unit = found.bench.unit
-    size = size_text(plan.on_ruler.width, plan.on_ruler.height, unit)
+    size = told_size(plan.on_ruler.width, plan.on_ruler.height, unit)
     if plan.on_ruler != plan.size:
-        size += f" ({size_text(plan.size.width, plan.size.height, unit)})"
-    return (name, with_unit(plan.border, unit), size, f"{plan.fine}, {plan.coarse}", _prints(plan, found))
+        size += f" ({told_size(plan.size.width, plan.size.height, unit)})"
+    return (name, told(plan.border, unit), size, f"{plan.fine}, {plan.coarse}", _prints(plan, found))
 
 
 def _prints(plan: PhotoPlan, found: Photographs) -> str:
-    told: Sequence[str] = [
+    prints: Sequence[str] = [
         f"{print_label(trim.print, found.bench.unit)}: {share_text(trim.lost)}" for trim in plan.trims[:_MOST_PRINTS]
     ]
-    return ", ".join(told) or _("none that is usual")
+    return ", ".join(prints) or _("none that is usual")

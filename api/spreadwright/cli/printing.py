@@ -39,9 +39,9 @@ def print_findings(name: str, findings: Sequence[Finding], *, to_stderr: bool = 
     """Findings, one below the other, each with what would be right."""
     click.echo(_("{name}: {summary}").format(name=name, summary=summary(findings)), err=to_stderr)
     labels = {Severity.ERROR: _("error"), Severity.WARNING: _("warning"), Severity.NOTE: _("note")}
-    wide = max(map(len, labels.values())) + 1
+    wide = max((len(labels[finding.severity]) + 1 for finding in findings), default=0)
     for finding in findings:
-        severity = click.style(labels[finding.severity].ljust(wide), fg=_COLOURS[finding.severity])
+        severity = click.style(labels[finding.severity].ljust(max(wide, 8)), fg=_COLOURS[finding.severity])
         click.echo(f"  {severity}{finding.where or '(whole document)'}  [{finding.code}]", err=to_stderr)
         for line in wrap(f"{finding.message} {finding.remedy}", _WIDTH - 10):
             click.echo(f"          {line}", err=to_stderr)

@@ -7,7 +7,7 @@ from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.errors import InvalidDocument, has_errors
 from spreadwright.geometry import Size
-from spreadwright.lengths import Unit, nearest, size_text
+from spreadwright.lengths import Unit, nearest, told_size
 from spreadwright.model import Bench, Piece, Recipe
 from spreadwright.photos import (
     COARSE,
@@ -137,7 +137,7 @@ def _plan(photo: MattedPhoto, mat: PlacedPiece, bench: Bench) -> PhotoPlan:
 def _words(size: Size, found: tuple[Trim, ...], unit: Unit) -> str:
     if not found:
         told = _("No usual print covers it: have it printed at {size}.")
-        return told.format(size=size_text(size.width, size.height, unit))
+        return told.format(size=told_size(size.width, size.height, unit))
     named = print_label(found[0].print, unit)
     if not found[0].lost:
         return _("A print of {print} fits as it is.").format(print=named)
