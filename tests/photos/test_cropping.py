@@ -1,6 +1,8 @@
 """Crops have the shape of what they fill, lose no more than they must, and keep what matters."""
 
+import json
 from fractions import Fraction
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -12,6 +14,8 @@ from spreadwright.lengths import TICKS, Unit
 from spreadwright.photos import SHAPES, Pixels, picture_loss
 from spreadwright.photos.cropping import Crop, Focus, cropped, per_inch
 
+OUTSIDE = Path(__file__).parents[1] / "outside" / "photo.json"
+LOSSES = json.loads(OUTSIDE.read_text())["crop_loss_when_filling_the_print"]
 EVEN = np.full((40, 60), 1 / 2400)
 sides = st.integers(1, 9000)
 pictures = st.builds(Pixels, sides, sides)
@@ -53,12 +57,12 @@ def test_losses_agree_with_those_of_the_shapes_of_cameras(name):
     assert cropped(upright, size, EVEN).lost == picture_loss(ratio, size) == cropped(lying, size.turned(), EVEN).lost
 
 
-def test_published_losses_are_met():
-    published = [("4:3", "4x6", 0.11111), ("3:2", "8x10", 0.16667), ("3:2", "5x7", 0.06667), ("16:9", "3.5x5", 0.19643)]
-    for sensor, paper, share in published:
-        across, down = (int(each) for each in sensor.split(":"))
-        short, long = (int(2 * float(each)) for each in paper.split("x"))
-        assert float(cropped(Pixels(across, down), Size(long, short), EVEN).lost) == pytest.approx(share, abs=5e-6)
+@pytest.mark.parametrize("published", LOSSES, ids=lambda each: f"{each['sensor']} on {each['print']}")
+def test_published_losses_are_met(published):
+    across, down = (int(each) for each in published["sensor"].split(":"))
+    short, long = (int(2 * float(each)) for each in published["print"].split("x"))
+    lost = cropped(Pixels(across, down), Size(long, short), EVEN).lost
+    assert float(lost) == pytest.approx(published["share_of_image_lost"], abs=5e-6)
 
 
 @pytest.mark.parametrize(("x", "y"), [(0.1, 0.5), (0.5, 0.5), (0.85, 0.5), (0.5, 0.1), (0.5, 0.9)])
