@@ -149,6 +149,15 @@ def told(length: int, unit: Unit) -> str:
     return with_unit(nearest(length, FINEST[unit]), unit)
 
 
+def told_up(length: int, unit: Unit) -> str:
+    """A length told no smaller than it is, such as how far something may be off.
+
+    >>> told_up(129, Unit.MILLIMETRE), told_up(128, Unit.MILLIMETRE)
+    ('0.5 mm', '0.4 mm')
+    """
+    return with_unit(neighbours(length, FINEST[unit])[1], unit)
+
+
 def on_scale(length: int, step: int, unit: Unit) -> str:
     """The mark nearest to a length on a scale with a mark every `step` ticks; in the other unit if the scale has that.
 

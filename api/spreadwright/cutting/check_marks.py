@@ -7,7 +7,7 @@ from spreadwright.cutting.lie import End
 from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet, Region
 from spreadwright.errors import Finding, error, note, warning
-from spreadwright.lengths import FINEST, TICKS, Unit, neighbours, on_scale, told, told_size, with_unit
+from spreadwright.lengths import TICKS, Unit, neighbours, on_scale, told, told_size, told_up, with_unit
 from spreadwright.model import Axis, Bench, Use
 
 _MOST_NAMED = 6
@@ -24,9 +24,9 @@ def marks_findings(sheets: Sequence[CutSheet], bench: Bench, unit: Unit) -> Iter
     gauge = Gauge(bench.trimmer)
     known = [gauge.part(region) for region in _known(sheets[0].root)]
     splits = [split for part in known for split in part.splits()]
-    lost = [split for split in splits if any(child.true(_axis(split)) <= 0 for child in split.children)]
+    lost = [split for split in splits if _is_lost(split)]
     yield from (_lost(split, bench) for split in lost)
-    cuts = [cut for split in splits if split not in lost for cut in _cuts(split)]
+    cuts = [cut for split in splits if not _is_lost(split) for cut in _cuts(split)]
     leaves = [leaf for part in known for leaf in part.leaves()]
     if any(cut.off for cut in cuts):
         yield _off_marks(sheets, cuts, leaves, bench)
@@ -52,6 +52,11 @@ class _Cut:
 
 def _axis(part: Measured) -> Axis:
     return part.axis or Axis.COLUMNS
+
+
+def _is_lost(part: Measured) -> bool:
+    """Whether one mark stands for both ends of one of its parts."""
+    return any(child.true(_axis(part)) <= 0 for child in part.children)
 
 
 def _cuts(part: Measured) -> Iterator[_Cut]:
@@ -103,7 +108,7 @@ def _off_marks(sheets: Sequence[CutSheet], cuts: Sequence[_Cut], leaves: Sequenc
     before, after = called(worst.before, unit), called(worst.after, unit)
     many = "the only cut falls" if len(cuts) == 1 else f"{len(off)} of {len(cuts)} cuts fall"
     message = (
-        f"{_sheets(sheets)}: {many} between two marks of the trimmer’s scale, up to {_rounded_up(worst.off, unit)} "
+        f"{_sheets(sheets)}: {many} between two marks of the trimmer’s scale, up to {told_up(worst.off, unit)} "
         f"from the nearest one. Between {before} and {after} it should be set to {told(worst.exact, unit)}, where "
         f"there are only {below} and {above}.{_named([leaf.region for leaf in leaves if _change(leaf)])}"
     )
@@ -122,7 +127,7 @@ def _rounded(sheets: Sequence[CutSheet], changed: Sequence[Measured], bench: Ben
     most = _change(changed[0])
     advice = "Nothing has to be done"
     if most >= _SMALL_CHANGE:
-        advice = f"A part changes by up to {_rounded_up(most, bench.unit)}: check the design, or use a finer scale"
+        advice = f"A part changes by up to {told_up(most, bench.unit)}: check the design, or use a finer scale"
     remedy = f"{advice}. Every cut lies on the mark nearest to its place, so together the parts are still the sheet."
     return note("rounded-to-marks", sheets[0].where, message, remedy)
 
@@ -152,10 +157,6 @@ def _named(regions: Sequence[Region]) -> str:
 def _sheets(sheets: Sequence[CutSheet]) -> str:
     first, last = sheets[0].number, sheets[-1].number
     return f"Sheet {first}" if first == last else f"Sheets {first} to {last}, each"
-
-
-def _rounded_up(length: int, unit: Unit) -> str:
-    return told(neighbours(length, FINEST[unit])[1], unit)
 
 
 def called(region: Region, unit: Unit) -> str:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import FINEST, nearest, neighbours, told, told_size
+from spreadwright.lengths import nearest, told_size, told_up
 from spreadwright.model import Bench, Trimmer, Use
 from spreadwright.words import gettext as _
 
@@ -51,7 +51,7 @@ def rounding(sheets: Iterable[CutSheet], bench: Bench) -> str:
         "Your scale does not show all sizes of this recipe: its nearest marks are told, and by them parts come out "
         "up to {off} larger or smaller than designed."
     )
-    return said.format(off=told(neighbours(furthest, FINEST[bench.unit])[1], bench.unit))
+    return said.format(off=told_up(furthest, bench.unit))
 
 
 def _leaves(sheets: Iterable[CutSheet], bench: Bench) -> Iterator[Measured]:

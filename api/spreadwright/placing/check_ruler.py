@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from spreadwright.errors import Finding, warning
-from spreadwright.lengths import FINEST, Unit, nearest, neighbours, on_scale, told
+from spreadwright.lengths import nearest, neighbours, on_scale, told, told_up
 from spreadwright.model import Bench, Edge, Placement, Recipe
 
 _MOST_NAMED = 6
@@ -57,7 +57,7 @@ def _off_ruler(found: Sequence[_Distance], page: str, bench: Bench) -> Finding:
     below, above = (on_scale(each, mark, unit) for each in neighbours(worst.length, mark))
     many = f"{len(found)} distances fall" if len(found) > 1 else "one distance falls"
     message = (
-        f"On {_ON.get(page, page)} {many} between two marks of the ruler, up to {_rounded_up(worst.off(mark), unit)} "
+        f"On {_ON.get(page, page)} {many} between two marks of the ruler, up to {told_up(worst.off(mark), unit)} "
         f"from the nearest one: “{worst.placement.piece}” should lie {told(worst.length, unit)} {_FROM[worst.edge]}, "
         f"where there are only {below} and {above}.{_others(found, worst)}"
     )
@@ -74,7 +74,3 @@ def _others(found: Sequence[_Distance], worst: _Distance) -> str:
         return ""
     more = f" and {len(names) - _MOST_NAMED} more" if len(names) > _MOST_NAMED else ""
     return f" Also concerned: {', '.join(f'“{name}”' for name in names[:_MOST_NAMED])}{more}."
-
-
-def _rounded_up(length: int, unit: Unit) -> str:
-    return told(neighbours(length, FINEST[unit])[1], unit)

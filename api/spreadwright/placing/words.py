@@ -4,7 +4,7 @@ from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 from spreadwright.geometry import Size
-from spreadwright.lengths import FINEST, nearest, neighbours, on_scale, told, told_size
+from spreadwright.lengths import nearest, on_scale, told, told_size, told_up
 from spreadwright.model import Axis, Bench, Side
 from spreadwright.placing.adhesive import Stick, instead, sticking
 from spreadwright.placing.layers import PlacedPiece
@@ -263,4 +263,4 @@ def rounding(furthest: int, bench: Bench) -> str:
         "Your ruler does not show all distances of this recipe: its nearest marks are told, and by them no piece lies "
         "more than {off} from its designed place."
     )
-    return said.format(off=told(neighbours(furthest, FINEST[bench.unit])[1], bench.unit))
+    return said.format(off=told_up(furthest, bench.unit))
