@@ -19,7 +19,7 @@ from spreadwright.geometry import Rect, Size
 from spreadwright.model import Core, Face
 
 _WIDTH, _MARGIN, _GUTTER = 260 * MM, 12 * MM, 10 * MM
-_PRINT_HEIGHT, _PRINT_EDGE = 62 * MM, 3 * MM // 2
+_LOW_PRINT, _HIGH_PRINT, _PRINT_EDGE = 62 * MM, 80 * MM, 3 * MM // 2
 _SHORTEST, _LONGEST_SLIP, _TUCKED = 5 * MM, 34 * MM, 8 * MM
 _SWATCH, _TAB = 26 * MM, 5 * MM
 _FAN_HEIGHT = 44 * MM
@@ -126,10 +126,11 @@ def _table(canvas: Canvas) -> None:
 
 
 def _print_sizes(prints: Sequence[Print]) -> list[Size]:
-    """Side by side in one line, all of one height; less high where they would be too wide together."""
-    room = _WIDTH - 2 * _MARGIN - (len(prints) - 1) * SPACE
-    wide = sum(_PRINT_HEIGHT * each.width // each.height for each in prints)
-    height = min(_PRINT_HEIGHT, _PRINT_HEIGHT * room // max(1, wide))
+    """Side by side in one line, all of one height: low where that leaves room beside them, else as high as can be."""
+    gaps = (len(prints) - 1) * SPACE
+    wide = sum(_LOW_PRINT * each.width // each.height for each in prints)
+    room = _WIDTH - 2 * _MARGIN - gaps
+    height = _LOW_PRINT if wide + gaps <= _WIDTH // 2 else min(_HIGH_PRINT, _LOW_PRINT * room // max(1, wide))
     return [Size(max(1, height * each.width // each.height), height) for each in prints]
 
 
@@ -159,7 +160,7 @@ def _slips_height(slips: Sequence[Slip]) -> int:
 
 def _hang_slips(canvas: Canvas, slips: Sequence[Slip], row: Rect) -> None:
     """Side by side, out from under the lower edge of the prints."""
-    wide = (_WIDTH - 2 * _MARGIN) // max(1, len(slips))
+    wide = row.width // max(1, len(slips))
     for number, (slip, length) in enumerate(zip(slips, _slip_lengths(slips, _LONGEST_SLIP), strict=True)):
         left = _MARGIN + number * wide
         rect = Rect.between(left, row.bottom - _TUCKED, left + wide - MM, row.bottom + length)
