@@ -12,6 +12,8 @@ from spreadwright.errors import UnreadablePicture
 from spreadwright.images import read
 from spreadwright.images import reading as door
 
+pytestmark = pytest.mark.filterwarnings("ignore::UserWarning", "ignore::PIL.Image.DecompressionBombWarning")
+
 RED, BLUE, WHITE = (255, 0, 0), (0, 0, 255), (255, 255, 255)
 
 
