@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from spreadwright.errors import Finding, error, warning
-from spreadwright.lengths import with_unit
+from spreadwright.errors import Finding, error, note, warning
+from spreadwright.lengths import FINEST, Unit, on_scale, with_unit
 from spreadwright.model import Bench
 
 
@@ -30,3 +30,16 @@ def _findings(bench: Bench) -> Iterator[Finding]:
         message = f"A cut may lie {accuracy} from its reading, further than the next mark of the scale, {mark} away."
         remedy = "Check the accuracy, or name the graduation that the cuts really keep to."
         yield warning("accuracy-beyond-marks", "/trimmer/accuracy", message, remedy)
+    for tool, step in (("trimmer", trimmer.graduation), ("ruler", bench.ruler.graduation)):
+        if step % FINEST[unit]:
+            yield _in_other_unit(tool, step, unit)
+
+
+def _in_other_unit(tool: str, step: int, unit: Unit) -> Finding:
+    """Marks that the unit of the bench cannot say exactly."""
+    mark = on_scale(step, step, unit)
+    message = (
+        f"The marks of the {tool} are {mark} apart, but the bench speaks {unit.value}: its readings are told as marked."
+    )
+    remedy = "Give the bench the unit of its scales, so that sizes are told in it too, or check the graduation."
+    return note("scale-in-other-unit", f"/{tool}/graduation", message, remedy)
