@@ -126,6 +126,16 @@ def test_a_large_picture_becomes_small_and_keeps_its_size_in_mind():
     assert np.abs(picture.pixels - there).mean() < 2
 
 
+@pytest.mark.parametrize("mode", ["LA", "RGBA"])
+def test_a_large_picture_that_shows_through_is_shrunk_as_a_small_one_would_be(mode: str):
+    image = slope(1301, 907).convert(mode)
+    image.putalpha(slope(1301, 907).getchannel("R"))
+    white = Image.new(mode, image.size, WHITE if mode == "RGBA" else (255, 255))
+    seen = np.asarray(Image.alpha_composite(white.convert("RGBA"), image.convert("RGBA")).convert("RGB"))
+    there = np.asarray(Image.fromarray(seen).resize((144, 100), Image.Resampling.BOX)).astype(int)
+    assert np.abs(read(saved(image), longest=144).pixels - there).mean() < 1.5
+
+
 def test_a_line_stays_a_line():
     assert read(saved(Image.new("RGB", (4000, 1), RED)), longest=100).pixels.shape == (1, 100, 3)
 

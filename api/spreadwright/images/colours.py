@@ -8,6 +8,9 @@ from PIL import Image, ImageCms
 from spreadwright.images.picture import Raster
 
 WHITE = (255, 255, 255)
+WIDE = ("I", "F")
+"""The modes whose numbers have 32 bits."""
+
 _SPACES = {"RGB ": "RGB", "GRAY": "L", "CMYK": "CMYK"}
 """The colour space that a profile is for, and the mode of the pixels that it suits."""
 
@@ -16,7 +19,7 @@ def flattened(image: Image.Image) -> Image.Image:
     """The same picture in one of the modes L, LA, RGB, RGBA, CMYK, 8 bits a channel."""
     if image.mode.startswith("I;16"):
         return Image.fromarray((np.asarray(image) >> 8).astype(np.uint8))
-    if image.mode in ("I", "F"):
+    if image.mode in WIDE:
         return _squeezed(image)
     if image.mode in ("1", "L", "RGB", "CMYK") and "transparency" not in image.info:
         return image if image.mode != "1" else image.convert("L")

@@ -16,9 +16,10 @@ from warnings import filterwarnings
 from PIL import Image, ImageFile, UnidentifiedImageError
 
 from spreadwright.images import refusals
-from spreadwright.images.colours import flattened, in_srgb
+from spreadwright.images.colours import WIDE, flattened, in_srgb
 from spreadwright.images.heif import can_read_heif, is_heif, register_heif
 from spreadwright.images.picture import Picture
+from spreadwright.images.shrinking import shrunk
 
 MOST_BYTES = 40_000_000
 """Of one file."""
@@ -122,8 +123,9 @@ def _small(image: Image.Image, longest: int) -> Image.Image:
     if isinstance(image, ImageFile.ImageFile):
         image.draft(image.mode, size)
     image.load()
-    flat = flattened(image)
-    return flat if flat.size == size else flat.resize(size, Image.Resampling.LANCZOS, reducing_gap=2.0)
+    if image.mode in WIDE:  # four bytes a pixel, and more to work on: made small as they are
+        return flattened(image.resize(size, Image.Resampling.BOX))
+    return shrunk(flattened(image), size)
 
 
 @contextmanager
