@@ -66,6 +66,7 @@ def test_of_a_recipe_the_best_colourway_of_every_set_is_given():
     assert len({suit.papers.id for suit in found}) == len(found)
     assert all(suit.colourway and suit.colourway.set_id == suit.papers.id for suit in found)
     assert all(suit.fit == dict(suit.parts)[PHOTOS] for suit in found)
+    assert all(suit.words and suit.reason.startswith("The best of") for suit in found)
 
 
 def test_of_one_set_several_colourways_are_given():

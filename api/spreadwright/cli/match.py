@@ -122,7 +122,8 @@ def _print(found: "Match") -> None:
     for suit in found.suits:
         named = suit.colourway.id if suit.colourway else suit.papers.id
         click.echo(f"  {suit.score:5.1f}  {title(suit.papers.title)}  ({named})")
-        click.echo(f"         {suit.words}")
+        for line in filter(None, (suit.words, suit.reason)):
+            click.echo(f"         {line}")
     if found.recipe:
         click.echo("\n" + _("Photos in their mats"))
         heads = (_("Mat"), _("Photo"), _("Trim to"), _("Cut off"), _("Pixels per inch"))

@@ -54,6 +54,7 @@ class Suit(Envelope):
     colourway = Nested(SuitingColourway, allow_none=True)
     papers = List(Nested(SuitingPaper))
     words = String(metadata={"description": "Which papers are close to which colours."})
+    reason = String(metadata={"description": "Why a colourway ranks where it does in its set; empty without a recipe."})
 
 
 class PixelBox(Envelope):

@@ -49,6 +49,7 @@ def _suit(suit: Suit) -> Json:
         "colourway": colourway_answer(suit.colourway) if suit.colourway else None,
         "papers": [_face(each) for each in suit.faces],
         "words": suit.words,
+        "reason": suit.reason,
     }
 
 

@@ -47,6 +47,7 @@ class Suit:
         score: Of the whole, 0 to 100.
         fit: Of the papers alone, 0 to 100.
         colourway: When a recipe was named.
+        reason: Why it ranks where it does in its set, in the language spoken; empty without a recipe.
         parts: Of the colourway's score, 0 to 100 each.
         faces: Of the colourway in the order of the roles, or the best of the set.
         words: Which of its papers are close to which colour of the photographs, in the language spoken.
@@ -58,6 +59,7 @@ class Suit:
     faces: tuple[SuitingFace, ...]
     words: str
     colourway: Colourway | None = None
+    reason: str = ""
     parts: tuple[tuple[str, float], ...] = ()
 
 
@@ -94,25 +96,31 @@ def _suiting_set(papers: PaperSet, tones: Sequence[Tone]) -> Suit:
 
 
 def _suiting_colourways(recipe: Recipe, sets: Sequence[PaperSet], tones: Sequence[Tone], wanted: int) -> list[Suit]:
-    wish = Wish(PHOTOS, WEIGHT, lambda _role, choice: face_fit(face_tones(choice.face), tones).value)
+    wish = Wish(
+        PHOTOS,
+        WEIGHT,
+        lambda _role, choice: face_fit(face_tones(choice.face), tones).value,
+        praise=_("it takes up the colours of the photos"),
+        blame=_("it takes up the colours of the photos only in part"),
+    )
     found: list[Suit] = []
     refusals: list[NoColourway] = []
     for papers in sets:
         try:
-            best = propose(recipe, [papers], wanted if len(sets) == 1 else 1, wish).colourways
+            proposal = propose(recipe, [papers], wanted if len(sets) == 1 else 1, wish)
         except NoColourway as refusal:
             refusals.append(refusal)
         else:
-            found += [_suiting_colourway(papers, each, tones) for each in best]
+            found += [_suiting_colourway(papers, each, tones, proposal.reason(each)) for each in proposal.colourways]
     if refusals and not found:
         raise refusals[0]
     return found
 
 
-def _suiting_colourway(papers: PaperSet, each: Ranked, tones: Sequence[Tone]) -> Suit:
+def _suiting_colourway(papers: PaperSet, each: Ranked, tones: Sequence[Tone], reason: str) -> Suit:
     faces = tuple(_suiting(choice, tones) for _role, choice in each.colourway.choices)
     parts = tuple(each.parts.items())
-    return Suit(papers, each.score, each.parts[PHOTOS], faces, _words(faces), each.colourway, parts)
+    return Suit(papers, each.score, each.parts[PHOTOS], faces, _words(faces), each.colourway, reason, parts)
 
 
 def _suiting(choice: Choice, tones: Sequence[Tone]) -> SuitingFace:
