@@ -11,7 +11,7 @@ def test_what_is_no_length_stays_as_it_is():
 
 
 def test_decimal_commas_stay_with_their_unit():
-    assert typeset("17,8 cm") == '<span class="length">17,8 cm</span>'
+    assert typeset("17,8 cm") == "17,8\u00a0cm"
 
 
 def test_unbroken_spaces_of_french_are_ones_that_the_fonts_have():

@@ -22,7 +22,7 @@ from spreadwright.model import Measures
 WIDTH = 58 * MM
 """Of every picture, ticks: three lie side by side."""
 _HIGHEST = 56 * MM
-_LEAST_DEEP = 18 * MM
+_LEAST_DEEP = 17 * MM
 """Room below the fence for the words of a narrow part."""
 BOARD = "#f1efea"
 _EDGE = 3 * MM
@@ -135,7 +135,7 @@ def cut_picture(picture: CutPicture, board: Board, *, prefix: str = "") -> Canva
     end = (board.blade, high - _FOOT // 2 - MM // 2)
     _arm(canvas, board, end)
     taken = (number_box(end), _corner_box(board, step))
-    room = bed.inset(MM // 2)
+    room = Rect.between(bed.left + MM // 2, board.fence + MM // 2, bed.right - MM // 2, bed.bottom - MM // 2)
     draw_tag(canvas, picture.kept, kept, room=_side(room, kept, board.blade), taken=taken)
     draw_tag(canvas, picture.falling, falling, room=_side(room, falling, board.blade), taken=taken)
     cut_number(canvas, step.number, end)

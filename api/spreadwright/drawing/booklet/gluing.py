@@ -1,6 +1,6 @@
 """The pages with ruler and adhesive: cautions, the whole in numbers, every piece in gluing order."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.blocks import (
@@ -15,7 +15,7 @@ from spreadwright.drawing.booklet.blocks import (
     paragraphs,
     watch_out,
 )
-from spreadwright.drawing.booklet.page import Distance, Laid, PlacePicture, place_picture
+from spreadwright.drawing.booklet.page import NARROW, WIDTH, Distance, Laid, PlacePicture, place_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.placement import placement_figure
@@ -23,6 +23,9 @@ from spreadwright.geometry import Rect
 from spreadwright.model import Axis
 from spreadwright.placing import PlacedPiece, PlaceStep
 from spreadwright.words import gettext as _
+
+_MANY = 40
+"""More steps than this on one page are shown smaller."""
 
 
 def before_gluing(plan: BookletPlan) -> Section:
@@ -46,18 +49,25 @@ def pages(plan: BookletPlan) -> Iterator[Section]:
                 "The hatched piece is the next one. A thick bar is an edge that lies flush or in line; "
                 "= marks equal distances."
             )
-            blocks: tuple[Block, ...] = (lead(how), Steps("places", tuple(map(_entry, steps))))
+            blocks: tuple[Block, ...] = (lead(how), _steps(steps))
             yield Section(titles[page], blocks)
 
 
-def _entry(step: PlaceStep) -> Entry:
+def _steps(steps: Sequence[PlaceStep]) -> Steps:
+    """Three abreast, or four smaller ones where there are many."""
+    if len(steps) <= _MANY:
+        return Steps("places", tuple(_entry(step, WIDTH) for step in steps))
+    return Steps("places narrow", tuple(_entry(step, NARROW) for step in steps), across=4)
+
+
+def _entry(step: PlaceStep, width: int) -> Entry:
     mark = step.placed.piece.mark
     alt = _("Step {number}: piece {mark} on its page, with its distances.").format(number=step.number, mark=mark)
-    drawn = Picture(place_picture(_picture(step, alt), prefix=f"g{step.number}-"), alt)
+    drawn = Picture(place_picture(_picture(step, alt, width), prefix=f"g{step.number}-"), alt)
     return Entry(str(step.number), drawn, typeset(""), tuple(map(typeset, step.sentences)))
 
 
-def _picture(step: PlaceStep, alt: str) -> PlacePicture:
+def _picture(step: PlaceStep, alt: str, width: int) -> PlacePicture:
     """What lies on the table at this step: the page, or the piece to which this one is joined."""
     board = step.located.board
     carried = [each for each in step.located.lies if _is_carried(each, step.placed)]
@@ -70,6 +80,7 @@ def _picture(step: PlaceStep, alt: str) -> PlacePicture:
         carried=tuple(_on(board, each.rect) for each in carried),
         flush=tuple(_on(board, line) for line in step.touches),
         title=alt,
+        width=width,
     )
 
 

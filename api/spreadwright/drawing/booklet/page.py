@@ -16,9 +16,13 @@ from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, L
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
 
-WIDTH = 58 * MM
-_PAGE_WIDTH, _PAGE_HEIGHT = 46 * MM, 60 * MM
+WIDTH, NARROW = 58 * MM, 43 * MM
+"""Of a picture, ticks: three lie side by side, or four where there are many."""
 _BEFORE, _AFTER = 19 * MM // 2, MM
+_BESIDE = 12 * MM
+"""What the page leaves free of the width of its picture."""
+_STEEPEST = 13, 10
+"""How much higher than wide a page is drawn at most."""
 _AWAY = 3 * MM
 _TICK = 3 * MM // 4
 _ABOVE = MM
@@ -60,6 +64,7 @@ class PlacePicture:
         piece: Where the next piece goes.
         carried: What is joined to the piece already, as it lies on it.
         flush: Lines, of no width or no height, where it lies on an edge that is there already.
+        width: Of the picture, ticks.
     """
 
     page: Size
@@ -70,6 +75,7 @@ class PlacePicture:
     carried: tuple[Rect, ...] = ()
     flush: tuple[Rect, ...] = ()
     title: str = ""
+    width: int = WIDTH
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,15 +83,17 @@ class _Frame:
     """The page, as drawn."""
 
     page: Size
+    width: int
 
     def at(self, length: int) -> int:
         """A length, as drawn."""
-        if self.page.width * _PAGE_HEIGHT >= self.page.height * _PAGE_WIDTH:
-            return length * _PAGE_WIDTH // self.page.width
-        return length * _PAGE_HEIGHT // self.page.height
+        most_wide, (high, wide) = self.width - _BESIDE, _STEEPEST
+        if self.page.width * high >= self.page.height * wide:
+            return length * most_wide // self.page.width
+        return length * most_wide * high // wide // self.page.height
 
     def rect(self, rect: Rect) -> Rect:
-        left = _BEFORE + (WIDTH - _BEFORE - _AFTER - self.at(self.page.width)) // 2
+        left = _BEFORE + (self.width - _BEFORE - _AFTER - self.at(self.page.width)) // 2
         return Rect.between(
             left + self.at(rect.left),
             _BEFORE + self.at(rect.top),
@@ -95,18 +103,16 @@ class _Frame:
 
 
 def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
-    """The picture of one step with the ruler, `WIDTH` wide."""
-    frame = _Frame(picture.page)
+    """The picture of one step with the ruler."""
+    frame = _Frame(picture.page, picture.width)
     whole = frame.rect(Rect.at(0, 0, picture.page))
-    canvas = Canvas(Size(WIDTH, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
+    canvas = Canvas(Size(picture.width, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
     with canvas.group(clip=whole):
         canvas.rect(whole, filled(WHITE))
-        for rect in _seen([each.rect for each in picture.down]):
-            canvas.rect(frame.rect(rect), _DOWN)
+        _down(canvas, [frame.rect(each.rect) for each in picture.down])
         _neighbours(canvas, frame, picture)
         _piece(canvas, frame.rect(picture.piece))
-        for rect in _seen(picture.carried):
-            canvas.rect(frame.rect(rect), _DOWN)
+        _down(canvas, [frame.rect(rect) for rect in picture.carried])
     canvas.rect(whole, stroked(INK, LINE))
     for edge in picture.flush:
         drawn = frame.rect(edge)
@@ -130,6 +136,25 @@ def _neighbours(canvas: Canvas, frame: _Frame, picture: PlacePicture) -> None:
         if room is not None:
             baseline = room.top + (room.height + _NEIGHBOUR.size * 7 // 10) // 2
             write(canvas, each.mark, (room.left + room.width // 2, baseline), _NEIGHBOUR, align=Align.MIDDLE)
+
+
+def _down(canvas: Canvas, rects: Sequence[Rect]) -> None:
+    """Pieces that lie there, from below upward: those that lie side by side in one stroke."""
+    group: list[Rect] = []
+    for rect in rects if len(rects) > _MOST_NAMED else _seen(rects):
+        if any(rect.overlaps(other) for other in group):
+            _outlined(canvas, group)
+            group = []
+        group.append(rect)
+    _outlined(canvas, group)
+
+
+def _outlined(canvas: Canvas, rects: Sequence[Rect]) -> None:
+    path = Path()
+    for each in rects:
+        path.move(each.left, each.top).line(each.right, each.top).line(each.right, each.bottom)
+        path.line(each.left, each.bottom).close()
+    canvas.path(path, _DOWN)
 
 
 def _seen(rects: Sequence[Rect]) -> list[Rect]:

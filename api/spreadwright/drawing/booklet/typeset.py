@@ -14,19 +14,18 @@ _FRACTION = re.compile(r"(?<![\d/])\d+/\d+(?![\d/])")
 
 
 def typeset(text: str) -> Markup:
-    """Words with their lengths unbroken and fractions set as such; what is copied from them stays as it was.
+    """Words with their lengths unbroken and fractions set as such.
 
-    >>> print(typeset("3 1/2 × 5 in & up"))
-    <span class="length">3 <span class="fraction">1/2</span> × 5 in</span> &amp; up
+    >>> print(typeset("3 1/2 × 5 in & up").replace("\u00a0", "~"))
+    3~<span class="fraction">1/2</span>~×~5~in &amp; up
     """
     words = printable(text).replace(_NARROW_SPACE, _SPACE)
     return Markup(_LENGTH.sub(_length, str(escape(words))))  # escaped before any tag is put in
 
 
 def _length(match: re.Match[str]) -> str:
-    if " " not in match[0] and "/" not in match[0]:
-        return match[0]
-    return f'<span class="length">{_FRACTION.sub(_fraction, match[0])}</span>'
+    """By unbroken spaces: in a box that does not break, the library now and then breaks the line long before it."""
+    return _FRACTION.sub(_fraction, match[0].replace(" ", _SPACE))
 
 
 def _fraction(match: re.Match[str]) -> str:
