@@ -190,6 +190,20 @@ class PlanTooLong(SpreadwrightError):
         return f"The search stopped {self.what} without a plan; that proves nothing. Give it more time."
 
 
+class PrintTooLong(SpreadwrightError):
+    """A print of more pieces than whoever was asked for it prints."""
+
+    def __init__(self, count: int, most: int) -> None:
+        super().__init__(count, most)
+        self.count, self.most = count, most
+
+    def __str__(self) -> str:
+        return (
+            f"The booklet would show {self.count} pieces; at most {self.most} are printed here. "
+            "Print it on the command line, which has no such bound, or ask for cuts and placement one by one."
+        )
+
+
 class CannotDraw(SpreadwrightError):
     """A picture that the drawing library refused; its error is the cause."""
 

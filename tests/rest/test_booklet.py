@@ -1,6 +1,8 @@
 import pypdfium2
 import pytest
 
+from spreadwright.rest.turns import turn
+
 
 @pytest.fixture(scope="module")
 def answer(app):
@@ -26,6 +28,22 @@ def test_unknown_page_size_is_refused_with_the_known_ones(client):
     answer = client.get("/recipes/window-seat/booklet?page=a7")
     [error] = answer.json["errors"]
     assert answer.status_code == 400 and error["code"] == "wrong-parameter" and "a4, letter" in error["remedy"]
+
+
+def test_more_pieces_than_are_printed_here_are_refused_with_the_bound(client, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.views.booklet.MOST_PIECES", 5)
+    answer = client.get("/recipes/window-seat/booklet")
+    assert (answer.status_code, answer.content_type) == (422, "application/problem+json")
+    assert answer.json["type"].endswith("/print-too-long")
+    assert "11 pieces; at most 5" in answer.json["detail"] and "command line" in answer.json["detail"]
+
+
+def test_long_booklets_take_turns(client, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.views.booklet._LONG", 5)
+    with turn(1), turn(1):
+        answer = client.get("/recipes/window-seat/booklet?page=letter")
+    assert (answer.status_code, answer.headers["Retry-After"]) == (503, "12")
+    assert client.get("/recipes/window-seat/booklet?page=letter").status_code == 200
 
 
 def test_recipe_with_errors_is_refused(client):

@@ -1,14 +1,18 @@
 """A recipe as a booklet to print."""
 
+from contextlib import nullcontext
+
 from flask import request
 
 from spreadwright.document import Reading
-from spreadwright.model import Bench, Recipe
+from spreadwright.errors import PrintTooLong
+from spreadwright.model import Bench, Recipe, part_count
 from spreadwright.rest.choices import named_papers
 from spreadwright.rest.forms import Arguments, pdf_form
 from spreadwright.rest.queries import BookletQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
+from spreadwright.rest.turns import turn
 from spreadwright.tasks import proven
 from spreadwright.tasks.booklet import Dress, Format, dress, recipe_address
 from spreadwright.tasks.booklet import booklet as booklet_pdf
@@ -16,20 +20,34 @@ from spreadwright.tasks.booklet import booklet as booklet_pdf
 blueprint = Resources("booklet", __name__, description=__doc__)
 
 
+MOST_PIECES = 300
+"""Of a booklet that is printed while a client waits; it takes about twelve seconds."""
+_LONG, _SECONDS = 60, 12
+"""More pieces than this take seconds, so they wait for a turn."""
+
+
 def _booklet(arguments: Arguments, recipe: Reading[Recipe], bench: Bench, worn: Dress | None, address: str) -> bytes:
-    return booklet_pdf(
-        recipe,
-        bench,
-        worn,
-        paper=Format(arguments["page"]),
-        language=arguments.get("language") or recipe.model.language,
-        address=address,
-    )
+    count = part_count(recipe.model)
+    if count > MOST_PIECES:
+        raise PrintTooLong(count, MOST_PIECES)
+    with turn(_SECONDS) if count > _LONG else nullcontext():
+        return booklet_pdf(
+            recipe,
+            bench,
+            worn,
+            paper=Format(arguments["page"]),
+            language=arguments.get("language") or recipe.model.language,
+            address=address,
+        )
 
 
 @blueprint.resource("/recipes/<recipe_id>/booklet", pdf_form(_booklet), query=BookletQuery)
 def booklet(arguments: Arguments, recipe_id: str) -> Documents:
-    """Everything that a class needs, to print: cover, cuts, piles, gluing and photographs; its code leads back here."""
+    """Everything that a class needs, to print: cover, cuts, piles, gluing and photographs; its code leads back here.
+
+    A recipe of more than 300 pieces is answered with 422 and `print-too-long`. One of more than 60 takes a turn, like
+    searches do: while none is free it is answered with 503, `busy` and `Retry-After`.
+    """
     recipe = collection().recipe(recipe_id)
     bench = collection().bench(arguments.get("bench"), unit=recipe.model.unit)
     named, colourway = named_papers(arguments.get("set"), arguments.get("colourway")), arguments.get("colourway")
