@@ -1,0 +1,173 @@
+"""The database: SQLite in a file, or PostgreSQL by address; transactions that read, and transactions that write.
+
+SQLite: write-ahead log, so that readers never wait for a writer; a writer takes its turn when it begins
+(BEGIN IMMEDIATE), never in the middle. PostgreSQL: read committed, rows locked where they are read to be changed.
+"""
+
+import os
+import tempfile
+import weakref
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from datetime import UTC, datetime
+from pathlib import Path
+from shutil import rmtree
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.exc import ArgumentError, InterfaceError, OperationalError
+from sqlalchemy.exc import TimeoutError as PoolTimeout
+from sqlalchemy.orm import Session
+
+from spreadwright.store.errors import BadAddress, Busy
+
+VARIABLE = "SPREADWRIGHT_DATABASE_URL"
+BUSY_MS = 15_000
+"""How long a writer waits for its turn at a SQLite file."""
+POOL = 8
+
+Clock = Callable[[], datetime]
+
+
+def utc_now() -> datetime:
+    """The clock of the machine."""
+    return datetime.now(UTC)
+
+
+class Database:
+    """Connections to one database.
+
+    Args:
+        address: `sqlite:///path/to/file`, or `postgresql://user@host/name`; a temporary file when None.
+        now: The clock.
+
+    Raises:
+        BadAddress: Nothing that is known here can be reached so.
+    """
+
+    def __init__(self, address: str | None = None, *, now: Clock = utc_now) -> None:
+        self.now = now
+        self.url = _url(address or _temporary(self))
+        self.engine = _engine(self.url)
+        self._writing = self.engine.execution_options(writes=True)
+        _closed_before_fork(self)
+
+    @property
+    def is_sqlite(self) -> bool:
+        """Whether it is a file."""
+        return self.engine.dialect.name == "sqlite"
+
+    @property
+    def url_shown(self) -> str:
+        """The address without its password."""
+        return self.url.render_as_string(hide_password=True)
+
+    @contextmanager
+    def reading(self) -> Iterator[Session]:
+        """A transaction that changes nothing.
+
+        Raises:
+            Busy: The database does not answer.
+        """
+        with _told_busy(), Session(self.engine, expire_on_commit=False) as session:
+            yield session
+
+    @contextmanager
+    def writing(self) -> Iterator[Session]:
+        """A transaction that happens as a whole or not at all; raises like `reading`."""
+        with _told_busy(), Session(self._writing, expire_on_commit=False) as session, session.begin():
+            yield session
+
+    @contextmanager
+    def writing_connection(self) -> Iterator[Connection]:
+        """The same, without models."""
+        with _told_busy(), self._writing.begin() as connection:
+            yield connection
+
+    def is_ready(self) -> bool:
+        """Whether it answers."""
+        try:
+            with self.engine.connect() as connection:
+                return connection.execute(text("SELECT 1")).scalar() == 1
+        except (OperationalError, InterfaceError, PoolTimeout):
+            return False
+
+    def dispose(self) -> None:
+        """Closes what is open; whatever comes later opens it again."""
+        self.engine.dispose()
+
+
+def _url(address: str) -> URL:
+    try:
+        url = make_url(address)
+    except ArgumentError:
+        raise BadAddress(address.partition("@")[2] or address, "it is no address of a database.") from None
+    if url.drivername in ("postgres", "postgresql"):
+        return url.set(drivername="postgresql+psycopg")
+    if url.drivername == "sqlite" and url.database in (None, "", ":memory:"):
+        raise BadAddress(address, "name a file, such as sqlite:////var/lib/spreadwright/store.db.")
+    if url.drivername not in ("sqlite", "postgresql+psycopg"):
+        raise BadAddress(url.render_as_string(), "begin it with sqlite:/// or postgresql://.")
+    return url
+
+
+def _engine(url: URL) -> Engine:
+    if url.drivername != "sqlite":
+        return create_engine(url, pool_size=POOL, max_overflow=POOL, pool_pre_ping=True)
+    Path(str(url.database)).absolute().parent.mkdir(parents=True, exist_ok=True)
+    engine = create_engine(url, pool_size=POOL, max_overflow=POOL)
+    event.listen(engine, "connect", _prepare_sqlite)
+    event.listen(engine, "begin", _begin_sqlite)
+    return engine
+
+
+def _prepare_sqlite(connection: Any, _: Any) -> None:
+    connection.isolation_level = None  # else Python begins transactions when it sees fit
+    for pragma in (
+        f"busy_timeout={BUSY_MS}",
+        "journal_mode=WAL",
+        "synchronous=FULL",  # what was acknowledged outlives a loss of power
+        "foreign_keys=ON",
+        "trusted_schema=OFF",
+    ):
+        connection.execute(f"PRAGMA {pragma}")
+
+
+def _begin_sqlite(connection: Connection) -> None:
+    writes = connection.get_execution_options().get("writes", False)
+    connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+@contextmanager
+def _told_busy() -> Iterator[None]:
+    try:
+        yield
+    except (OperationalError, InterfaceError, PoolTimeout) as reason:
+        if "no such" in str(reason):  # a table or column that lacks is a fault of ours
+            raise
+        raise Busy from reason
+
+
+def _closed_before_fork(database: Database) -> None:
+    """No connection may be used on both sides of a fork."""
+    seen = weakref.ref(database)
+
+    def close() -> None:
+        found = seen()
+        if found is not None:
+            found.dispose()
+
+    os.register_at_fork(before=close)
+
+
+def _temporary(owner: Database) -> str:
+    """The address of a file that goes with the process that made it, and with none of its children."""
+    folder = tempfile.mkdtemp(prefix="spreadwright-")
+    weakref.finalize(owner, _remove, folder, os.getpid())
+    return f"sqlite:///{folder}/store.db"
+
+
+def _remove(folder: str, process: int) -> None:
+    if os.getpid() == process:
+        rmtree(folder, ignore_errors=True)

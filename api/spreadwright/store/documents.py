@@ -1,0 +1,225 @@
+"""Documents: made, read, changed, deleted and brought back; every one of these is a revision.
+
+Whatever takes time (reading, checking, measuring) happens before a transaction begins. A write names the revision
+that it is meant for; one that names none is meant for whatever is there, and tries again when somebody else was faster.
+"""
+
+from collections.abc import Callable, Mapping
+from itertools import count
+from typing import TypeVar
+
+from sqlalchemy import select
+
+from spreadwright.document import Pictures, slug
+from spreadwright.errors import UnreadablePicture
+from spreadwright.store.creating import created, made_before, names_from
+from spreadwright.store.database import Database
+from spreadwright.store.errors import BadId, Gone, IdTaken, StaleWrite
+from spreadwright.store.kinds import kind_named
+from spreadwright.store.prepared import Prepared, prepared
+from spreadwright.store.rows import (
+    HEAD,
+    advance,
+    content_of,
+    digest_of,
+    document_of,
+    head_of,
+    is_id,
+    named,
+    row_of,
+    unknown,
+)
+from spreadwright.store.values import Action, Created, Document, Head, RequestKey, Revision, State
+from spreadwright.store.writes import current, revision_row, rewritten
+
+_Result = TypeVar("_Result")
+_MOST_TRIED = 20
+
+
+class Documents:
+    """Single documents, by kind and id."""
+
+    def __init__(self, database: Database) -> None:
+        self._database = database
+
+    def head(self, kind: str, name: str) -> Head:
+        """The latest revision of a document, without what stands in it.
+
+        Raises:
+            UnknownName: There never was one.
+            Gone: It is deleted.
+        """
+        word = kind_named(kind).word
+        with self._database.reading() as session:
+            row = session.execute(select(*HEAD).where(named(kind, name))).one_or_none() if is_id(name) else None
+            if row is None:
+                raise unknown(session, kind, name)
+        if row.state == State.DELETED:
+            raise Gone(word, name, row.changed_at)
+        return head_of(row)
+
+    def get(self, kind: str, name: str) -> Document:
+        """A document as it stands; raises like `head`."""
+        kind_named(kind)
+        with self._database.reading() as session:
+            row = row_of(session, kind, name)
+            return document_of(row, content_of(session, row.digest))
+
+    def create(
+        self,
+        kind: str,
+        data: bytes,
+        who: str,
+        *,
+        name: str | None = None,
+        note: str = "",
+        key: RequestKey | None = None,
+        pictures: Mapping[str, bytes] | None = None,
+    ) -> Created:
+        """A new draft, owned by whoever makes it.
+
+        Args:
+            name: Its id; made from its title, and numbered where that is taken, when None.
+            key: The same key with the same request finds what that made, however often it is sent.
+            pictures: Of a paper set, by name.
+
+        Raises:
+            UnreadableDocument, InvalidDocument: As `prepared`, and when its parents have something against it.
+            IdTaken, BadId: Another document has the id that was named, or it is none.
+            KeyReused: The key belongs to another request.
+        """
+        if name is not None and not (is_id(name) and len(name) <= 60):
+            raise BadId(name)
+        known = made_before(self._database, key)
+        if known:
+            return known
+        contents = dict(pictures or {})
+        digests = {each: digest_of(data) for each, data in contents.items()}
+        ready = prepared(kind, data, name or "", pictures=digests, found=found_among(contents))
+        base = name or slug(ready.document.get("title"), kind_named(kind).schema)
+        for tried in [base] if name else names_from(base):
+            made = created(self._database, ready, tried, who, note=note, key=key, pictures=contents)
+            if made:
+                return made
+        raise IdTaken(kind_named(kind).word, base)
+
+    def change(self, kind: str, name: str, data: bytes, who: str, *, expected: int | None, note: str = "") -> Document:
+        """Other content for a document; the same content again changes nothing.
+
+        Raises:
+            UnknownName, Gone: As `head`.
+            StaleWrite: It is at another revision than the one expected.
+            UnreadableDocument, InvalidDocument: As `create`; what is published has to pass the check as well.
+        """
+
+        def written(head: Head) -> Document:
+            before = self.get(kind, name)
+            is_public = before.head.state is State.PUBLISHED
+            found = self._found(before.pictures)
+            ready = prepared(kind, data, name, pictures=before.pictures, found=found, public=is_public)
+            return self._rewritten(head, ready, Action.CHANGED, who, note)
+
+        return self.at(kind, name, expected, written)
+
+    def restore(self, kind: str, name: str, number: int, who: str, *, expected: int | None, note: str = "") -> Document:
+        """The content of an earlier revision as a new one; what was deleted is a draft then; raises like `change`."""
+
+        def written(head: Head) -> Document:
+            with self._database.reading() as session:
+                row = row_of(session, kind, name, gone=True)
+                earlier = revision_row(session, row, number)
+                data = content_of(session, earlier.digest)
+            is_public = head.state is State.PUBLISHED
+            found = self._found(earlier.pictures)
+            ready = prepared(kind, data, name, pictures=earlier.pictures, found=found, public=is_public)
+            return self._rewritten(head, ready, Action.RESTORED, who, note or f"Revision {number}.")
+
+        return self.at(kind, name, expected, written, gone=True)
+
+    def put_picture(
+        self, name: str, picture: str, data: bytes, who: str, *, expected: int | None, note: str = ""
+    ) -> Document:
+        """A picture of a paper set, added or put in the place of another one; raises like `change`."""
+        kind = "paper-sets"
+
+        def written(head: Head) -> Document:
+            before = self.get(kind, name)
+            pictures = {**before.pictures, picture: digest_of(data)}
+            earlier = self._found(before.pictures)
+            ready = prepared(
+                kind, before.data, name, pictures=pictures, found=lambda n: data if n == picture else earlier(n)
+            )
+            return self._rewritten(head, ready, Action.CHANGED, who, note or f"Picture {picture}.", data)
+
+        return self.at(kind, name, expected, written)
+
+    def delete(self, kind: str, name: str, who: str, *, expected: int | None, note: str = "") -> Revision:
+        """Takes a document away; its id stays taken and its revisions stay readable; raises like `change`."""
+
+        def written(head: Head) -> Revision:
+            at = self._database.now()
+            with self._database.writing() as session:
+                row = current(session, head)
+                advance(session, row, Action.DELETED, who=who, at=at, note=note, state=State.DELETED.value)
+                return Revision(row.revision, Action.DELETED, State.DELETED, row.digest, who, at, note)
+
+        return self.at(kind, name, expected, written)
+
+    def picture(self, document: Document, picture: str) -> bytes:
+        """The bytes of a picture of a paper set.
+
+        Raises:
+            UnreadablePicture: It has none of that name.
+        """
+        return self._found(document.pictures)(picture)
+
+    def found(self, document: Document) -> Pictures:
+        """What finds the pictures of a document."""
+        return self._found(document.pictures)
+
+    def _found(self, pictures: Mapping[str, str]) -> Pictures:
+        def found(name: str) -> bytes:
+            if name not in pictures:
+                raise _missing(name)
+            with self._database.reading() as session:
+                return content_of(session, pictures[name])
+
+        return found
+
+    def at(
+        self, kind: str, name: str, expected: int | None, write: Callable[[Head], _Result], *, gone: bool = False
+    ) -> _Result:
+        """Writes onto the revision that is expected, or onto whichever is there."""
+        for tried in count(1):
+            with self._database.reading() as session:
+                head = head_of(row_of(session, kind, name, gone=gone))
+            if expected is not None and head.revision != expected:
+                raise StaleWrite(kind_named(kind).word, name, expected, head.revision)
+            try:
+                return write(head)
+            except StaleWrite:
+                if expected is not None or tried >= _MOST_TRIED:
+                    raise
+        raise AssertionError
+
+    def _rewritten(
+        self, head: Head, ready: Prepared, action: Action, who: str, note: str, *pictures: bytes
+    ) -> Document:
+        now = self._database.now()
+        with self._database.writing() as session:
+            return rewritten(session, head, ready, action, who=who, at=now, note=note, pictures=pictures)
+
+
+def found_among(pictures: Mapping[str, bytes]) -> Pictures:
+    """What finds pictures among those that came along."""
+
+    def found(name: str) -> bytes:
+        if name not in pictures:
+            raise _missing(name)
+        return pictures[name]
+
+    return found
+
+
+def _missing(name: str) -> UnreadablePicture:
+    return UnreadablePicture("picture-missing", "There is no such picture.", "Send it along.", name=name)

@@ -1,0 +1,172 @@
+"""Lists of documents: filtered, searched, in order, page by page.
+
+A page is found from the last row of the one before (keyset), never by counting rows, so that nothing is seen twice
+and nothing is skipped while others write, and the thousandth page costs what the first one does.
+
+What is asked for is rare or common. What is rare (some hundred documents) is looked up in its own index and sorted;
+otherwise the documents are walked in their order until the page is full. Either way the work depends on the page, not
+on how much there is.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any
+
+from sqlalchemy import Select, func, select, tuple_
+from sqlalchemy.orm import Session, aliased
+
+from spreadwright.errors import UnknownName
+from spreadwright.store.criteria import conditions, ways
+from spreadwright.store.cursors import cursor, place
+from spreadwright.store.database import Database
+from spreadwright.store.kinds import kind_named
+from spreadwright.store.rows import document_of
+from spreadwright.store.tables import ContentRow, DocumentRow
+from spreadwright.store.values import Document, State
+from spreadwright.store.wanted import MOST_LIMIT, SORTS, Wanted
+from spreadwright.store.words import sought
+
+RARE = 400
+"""So many documents are looked up one by one rather than met on the way."""
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """Some of the documents of a list.
+
+    Attributes:
+        next: What the next page is asked for with; None at the end.
+    """
+
+    documents: tuple[Document, ...]
+    next: str | None = None
+
+
+class Listing:
+    """All documents of one kind."""
+
+    def __init__(self, database: Database) -> None:
+        self._database = database
+
+    def page(self, wanted: Wanted) -> Page:
+        """One page.
+
+        Raises:
+            UnknownName: There is no such kind or order.
+            BadCursor: `after` marks no place in this list.
+        """
+        order = _Order(wanted)
+        kind_named(wanted.kind)
+        limit = max(1, min(wanted.limit, MOST_LIMIT))
+        if _finds_nothing(wanted):
+            return Page(())
+        with self._database.reading() as session:
+            found = [row for branch in _branches(wanted) for row in _rows(session, wanted, branch, order, limit + 1)]
+            found.sort(key=order.of, reverse=order.is_down)
+            shown = found[:limit]
+            documents = _documents(session, shown)
+        last = cursor(wanted.sort, order.of(shown[-1])[0], shown[-1].key) if len(found) > limit else None
+        return Page(documents, last)
+
+    def count(self, wanted: Wanted, *, most: int = 1000) -> int:
+        """How many there are, so many at most."""
+        if _finds_nothing(wanted):
+            return 0
+        with self._database.reading() as session:
+            total = 0
+            for branch in _branches(wanted):
+                few = _chosen(session, wanted, branch, [DocumentRow.key]).limit(most)
+                total += session.scalar(select(func.count()).select_from(few.subquery())) or 0
+        return min(total, most)
+
+
+@dataclass(frozen=True, slots=True)
+class _Branch:
+    """Documents of one state, of one owner or of all: what one index holds in order."""
+
+    state: State
+    owner: str | None = None
+
+
+class _Order:
+    """By one column, and by key where that is equal."""
+
+    def __init__(self, wanted: Wanted) -> None:
+        name = wanted.sort.removeprefix("-")
+        if name not in SORTS:
+            raise UnknownName("order", wanted.sort, [*SORTS, *(f"-{each}" for each in SORTS)])
+        self.is_down = wanted.sort.startswith("-")
+        self.column = SORTS[name]
+        self._after = place(wanted.after, wanted.sort, self._type()) if wanted.after else None
+
+    def of(self, row: DocumentRow) -> tuple[Any, int]:
+        """Where a row stands in it."""
+        return getattr(row, self.column), row.key
+
+    def applied(self, statement: Select[Any], table: Any) -> Select[Any]:
+        """The statement in this order, from the place where it goes on."""
+        column = getattr(table, self.column)
+        keys = [column] if self.column == "id" else [column, table.key]  # an id is unique in its kind
+        ordered = statement.order_by(*(key.desc() if self.is_down else key for key in keys))
+        if self._after is None:
+            return ordered
+        here, there = tuple_(*keys), tuple_(*self._after[: len(keys)])
+        return ordered.where(here < there if self.is_down else here > there)
+
+    def _type(self) -> type:
+        found: type = DocumentRow.__table__.columns[self.column].type.python_type
+        return datetime if self.column.endswith("_at") else found
+
+
+def _finds_nothing(wanted: Wanted) -> bool:
+    """Whether words were given and none of them is one, or something that no document can hold."""
+    given = (wanted.owner or "", *(value for _, value in wanted.labels))
+    return bool(wanted.words.strip() and not sought(wanted.words)) or any("\0" in text for text in given)
+
+
+def _branches(wanted: Wanted) -> Iterator[_Branch]:
+    yield from (_Branch(state) for state in wanted.states)
+    if wanted.also_of is not None:
+        others = (state for state in (State.DRAFT, State.WITHDRAWN) if state not in wanted.states)
+        yield from (_Branch(state, wanted.also_of) for state in others)
+
+
+def _rows(session: Session, wanted: Wanted, branch: _Branch, order: _Order, most: int) -> Sequence[DocumentRow]:
+    return session.scalars(_chosen(session, wanted, branch, None, order).limit(most)).all()
+
+
+def _chosen(
+    session: Session, wanted: Wanted, branch: _Branch, shown: list[Any] | None, order: _Order | None = None
+) -> Select[Any]:
+    """The rows of a branch that meet every criterion."""
+    dialect = session.get_bind().dialect.name
+    few = _few(session, wanted, branch, dialect)
+    table: Any = DocumentRow
+    if few is not None:  # a limit keeps the database from walking the whole order after all
+        within = select(DocumentRow).where(DocumentRow.key.in_(few)).limit(RARE + 1)
+        table = aliased(DocumentRow, within.subquery())
+    statement = select(table.key if shown else table).where(
+        table.state == branch.state.value,
+        *([table.owner == branch.owner] if branch.owner is not None else []),
+        *conditions(table, wanted, dialect),
+    )
+    return order.applied(statement, table) if order else statement
+
+
+def _few(session: Session, wanted: Wanted, branch: _Branch, dialect: str) -> list[int] | None:
+    """The keys of the rows that meet some rare criterion, if one is."""
+    own = [select(DocumentRow.key).where(DocumentRow.kind == wanted.kind, DocumentRow.owner == branch.owner)]
+    first: Iterable[Any] = (each.limit(RARE + 1) for each in own) if branch.owner is not None else ()
+    for way in (*first, *ways(wanted, branch.state, dialect, RARE + 1)):
+        keys = session.scalars(way).all()
+        if len(keys) <= RARE:
+            return [int(key) for key in keys]
+    return None
+
+
+def _documents(session: Session, rows: Sequence[DocumentRow]) -> tuple[Document, ...]:
+    digests = {row.digest for row in rows}
+    found = session.execute(select(ContentRow.digest, ContentRow.data).where(ContentRow.digest.in_(digests)))
+    data: dict[str, bytes] = {digest: content for digest, content in found}  # noqa: C416
+    return tuple(document_of(row, data[row.digest]) for row in rows)

@@ -1,0 +1,48 @@
+"""Documents parsed, so that the same revision is parsed once and is the same object each time."""
+
+from collections import OrderedDict
+from threading import Lock
+from typing import Any
+
+from spreadwright.document import Reading
+from spreadwright.store.documents import Documents
+from spreadwright.store.kinds import kind_named
+from spreadwright.store.values import Document
+
+MOST = 500
+"""Of revisions that are kept; a parsed recipe has some 50 kB."""
+
+
+class Readings:
+    """What documents say, by kind, id and revision; the one that was not asked for longest goes first."""
+
+    def __init__(self, documents: Documents, most: int = MOST) -> None:
+        self._documents = documents
+        self._most = most
+        self._kept: OrderedDict[tuple[str, str, int], Reading[Any]] = OrderedDict()
+        self._lock = Lock()
+
+    def of(self, document: Document) -> Reading[Any]:
+        """The document, read."""
+        return self._known(document.kind, document.id, document.revision) or self._read(document)
+
+    def latest(self, kind: str, name: str) -> Reading[Any]:
+        """The latest revision of a document, read; raises like `Documents.get`."""
+        head = self._documents.head(kind, name)
+        return self._known(kind, name, head.revision) or self._read(self._documents.get(kind, name))
+
+    def _known(self, kind: str, name: str, revision: int) -> Reading[Any] | None:
+        key = (kind, name, revision)
+        with self._lock:
+            if key in self._kept:
+                self._kept.move_to_end(key)
+            return self._kept.get(key)
+
+    def _read(self, document: Document) -> Reading[Any]:
+        found = self._documents.found(document)
+        reading = kind_named(document.kind).read(document.data, document.id, found)
+        with self._lock:
+            kept = self._kept.setdefault((document.kind, document.id, document.revision), reading)
+            while len(self._kept) > self._most:
+                self._kept.popitem(last=False)
+        return kept

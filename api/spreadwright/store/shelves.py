@@ -1,0 +1,67 @@
+"""The published documents, looked up as in a `Collection`, and as they are at the moment."""
+
+from typing import Any
+
+from sqlalchemy import select
+
+from spreadwright.document import Pictures, Reading
+from spreadwright.errors import InvalidDocument
+from spreadwright.lengths import Unit
+from spreadwright.model import Bench, PaperSet, Recipe
+from spreadwright.store.collection import BENCH_OF_UNIT
+from spreadwright.store.database import Database
+from spreadwright.store.documents import Documents
+from spreadwright.store.readings import Readings
+from spreadwright.store.tables import DocumentRow
+from spreadwright.store.values import State
+
+MOST_SETS = 200
+"""Paper sets that are looked through where none is named."""
+
+
+class Shelves:
+    """What everybody may use in what they work out."""
+
+    def __init__(self, database: Database, documents: Documents, readings: Readings) -> None:
+        self._database = database
+        self._documents = documents
+        self._readings = readings
+
+    def recipe(self, recipe_id: str) -> Reading[Recipe]:
+        """The recipe of an id, as read.
+
+        Raises:
+            UnknownName: There never was one.
+            Gone: It is deleted.
+        """
+        return self._readings.latest("recipes", recipe_id)
+
+    def paper_set(self, set_id: str) -> PaperSet:
+        """The paper set of an id; raises like `recipe`, and InvalidDocument where it carries an error."""
+        found: PaperSet = _sound(self._readings.latest("paper-sets", set_id))
+        return found
+
+    def pictures(self, set_id: str) -> Pictures:
+        """What finds the pictures of the paper set of an id; raises like `recipe`."""
+        return self._documents.found(self._documents.get("paper-sets", set_id))
+
+    def sound_paper_sets(self) -> tuple[PaperSet, ...]:
+        """Every published paper set without an error, by id, so many at most."""
+        with self._database.reading() as session:
+            mine = select(DocumentRow.id).where(
+                DocumentRow.kind == "paper-sets", DocumentRow.state == State.PUBLISHED.value
+            )
+            names = session.scalars(mine.order_by(DocumentRow.id).limit(MOST_SETS)).all()
+        readings = (self._readings.latest("paper-sets", name) for name in names)
+        return tuple(reading.model for reading in readings if reading.is_sound)
+
+    def bench(self, bench_id: str | None = None, *, unit: Unit = Unit.INCH) -> Bench:
+        """The bench of an id, or the one that suits a document's unit; raises like `paper_set`."""
+        found: Bench = _sound(self._readings.latest("benches", bench_id or BENCH_OF_UNIT[unit]))
+        return found
+
+
+def _sound(reading: Reading[Any]) -> Any:
+    if not reading.is_sound:
+        raise InvalidDocument(reading.model.title, reading.findings)
+    return reading.model

@@ -1,0 +1,137 @@
+"""Bearer tokens: made once, shown once, and known here by their hash alone."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+from hashlib import sha256
+from hmac import compare_digest
+from secrets import token_urlsafe
+
+from sqlalchemy import select
+
+from spreadwright.errors import UnknownName
+from spreadwright.store.database import Database
+from spreadwright.store.errors import InvalidToken
+from spreadwright.store.tables import TokenRow
+
+PREFIX = "spw_"
+"""By this a lost token is recognised as one of ours."""
+SCOPES = ("write", "review", "admin")
+_BYTES, _SHOWN, _LONGEST = 32, 8, 200
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """What is known of a token.
+
+    Attributes:
+        owner: Whose documents it writes.
+        hint: Its first characters, to tell it from others.
+    """
+
+    id: int
+    owner: str
+    scopes: frozenset[str]
+    hint: str
+    note: str
+    created_at: datetime
+    expires_at: datetime | None
+    revoked_at: datetime | None
+
+    def may(self, scope: str) -> bool:
+        """Whether it opens what a scope opens; `admin` opens everything."""
+        return scope in self.scopes or "admin" in self.scopes
+
+
+@dataclass(frozen=True, slots=True)
+class Issued:
+    """A new token with its secret, which nobody can be told again."""
+
+    secret: str = field(repr=False)
+    token: Token
+
+
+class Tokens:
+    """Every token that was made."""
+
+    def __init__(self, database: Database) -> None:
+        self._database = database
+
+    def create(
+        self, owner: str, scopes: tuple[str, ...], *, expires_at: datetime | None = None, note: str = ""
+    ) -> Issued:
+        """A new token.
+
+        Raises:
+            UnknownName: A scope is none.
+        """
+        for scope in scopes:
+            if scope not in SCOPES:
+                raise UnknownName("scope", scope, SCOPES)
+        secret = PREFIX + token_urlsafe(_BYTES)
+        row = TokenRow(
+            digest=_digest(secret),
+            hint=secret[:_SHOWN],
+            owner=owner[:_LONGEST],
+            scopes=" ".join(scope for scope in SCOPES if scope in scopes),
+            note=note,
+            created_at=self._database.now(),
+            expires_at=expires_at,
+            revoked_at=None,
+        )
+        with self._database.writing() as session:
+            session.add(row)
+            session.flush()
+            return Issued(secret, _token(row))
+
+    def find(self, secret: str) -> Token:
+        """The token of a secret, if it still opens anything.
+
+        Raises:
+            InvalidToken: It is unknown, expired or revoked.
+        """
+        digest = _digest(secret)
+        with self._database.reading() as session:
+            row = session.scalar(select(TokenRow).where(TokenRow.digest == digest))
+        if row is None or not compare_digest(row.digest, digest):
+            raise InvalidToken("unknown")
+        if row.revoked_at is not None:
+            raise InvalidToken("revoked")
+        if row.expires_at is not None and row.expires_at <= self._database.now():
+            raise InvalidToken("expired")
+        return _token(row)
+
+    def list(self, owner: str | None = None) -> tuple[Token, ...]:
+        """Every token, or those of one owner, in the order in which they were made."""
+        found = select(TokenRow).order_by(TokenRow.id)
+        with self._database.reading() as session:
+            return tuple(map(_token, session.scalars(found if owner is None else found.where(TokenRow.owner == owner))))
+
+    def revoke(self, token_id: int) -> Token:
+        """Makes a token open nothing from now on; a second time changes nothing.
+
+        Raises:
+            UnknownName: There is none of that number.
+        """
+        with self._database.writing() as session:
+            row = session.get(TokenRow, token_id, with_for_update=True)
+            if row is None:
+                raise UnknownName("token", str(token_id), ())
+            row.revoked_at = row.revoked_at or self._database.now()
+            return _token(row)
+
+
+def _digest(secret: str) -> str:
+    return sha256(secret.encode("utf-8", "surrogatepass")).hexdigest()
+
+
+def _token(row: TokenRow) -> Token:
+    return Token(
+        row.id,
+        row.owner,
+        frozenset(row.scopes.split()),
+        row.hint,
+        row.note,
+        row.created_at,
+        row.expires_at,
+        row.revoked_at,
+    )
