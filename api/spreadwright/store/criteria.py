@@ -32,7 +32,7 @@ def conditions(table: Any, wanted: Wanted, dialect: str) -> list[ColumnElement[b
 
 
 def ways(wanted: Wanted, state: State, dialect: str, most: int) -> Iterator[Any]:
-    """Statements that give the keys of rows that meet one criterion, so many at most; what is mostly rare comes first."""
+    """Statements that give the keys of rows that meet one criterion, so many at most; the mostly rare first."""
     words = sought(wanted.words)
     if words:
         yield text(_SEARCH[dialect]).bindparams(words=_query(words, dialect), most=most).columns(key=BigInteger())

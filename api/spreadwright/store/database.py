@@ -85,6 +85,29 @@ class Database:
         with _told_busy(), self._writing.begin() as connection:
             yield connection
 
+    def quick_row(self, sql: str, *values: object) -> Any:
+        """One row of one statement, past everything that makes statements comfortable: a tenth of the time.
+
+        Args:
+            sql: With `?` for each value.
+
+        Raises:
+            Busy: The database does not answer.
+        """
+        with _told_busy():
+            try:
+                connection = self.engine.raw_connection()
+                try:
+                    return (
+                        connection.cursor()
+                        .execute(sql if self.is_sqlite else sql.replace("?", "%s"), values)
+                        .fetchone()
+                    )
+                finally:
+                    connection.close()
+            except self.engine.dialect.loaded_dbapi.OperationalError as reason:
+                raise OperationalError(sql, None, reason) from reason
+
     def is_ready(self) -> bool:
         """Whether it answers."""
         try:
@@ -135,6 +158,7 @@ def _prepare_sqlite(connection: Any, _: Any) -> None:
 
 
 def _begin_sqlite(connection: Connection) -> None:
+    writes = connection.get_execution_options().get("writes", False)
     writes = connection.get_execution_options().get("writes", False)
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
 

@@ -8,24 +8,21 @@ from collections.abc import Callable, Mapping
 from itertools import count
 from typing import TypeVar
 
-from sqlalchemy import select
-
 from spreadwright.document import Pictures, slug
 from spreadwright.errors import UnreadablePicture
 from spreadwright.store.creating import created, made_before, names_from
 from spreadwright.store.database import Database
 from spreadwright.store.errors import BadId, Gone, IdTaken, StaleWrite
+from spreadwright.store.heads import quick_head
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.prepared import Prepared, prepared
 from spreadwright.store.rows import (
-    HEAD,
     advance,
     content_of,
     digest_of,
     document_of,
     head_of,
     is_id,
-    named,
     row_of,
     unknown,
 )
@@ -50,13 +47,13 @@ class Documents:
             Gone: It is deleted.
         """
         word = kind_named(kind).word
-        with self._database.reading() as session:
-            row = session.execute(select(*HEAD).where(named(kind, name))).one_or_none() if is_id(name) else None
-            if row is None:
+        found = quick_head(self._database, kind, name) if is_id(name) else None
+        if found is None:
+            with self._database.reading() as session:
                 raise unknown(session, kind, name)
-        if row.state == State.DELETED:
-            raise Gone(word, name, row.changed_at)
-        return head_of(row)
+        if found.state is State.DELETED:
+            raise Gone(word, name, found.changed_at)
+        return found
 
     def get(self, kind: str, name: str) -> Document:
         """A document as it stands; raises like `head`."""
@@ -85,7 +82,7 @@ class Documents:
 
         Raises:
             UnreadableDocument, InvalidDocument: As `prepared`, and when its parents have something against it.
-            IdTaken, BadId: Another document has the id that was named, or it is none.
+            IdTaken, BadId: Another document has the id that was or it is none.
             KeyReused: The key belongs to another request.
         """
         if name is not None and not (is_id(name) and len(name) <= 60):

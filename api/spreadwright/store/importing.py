@@ -5,7 +5,7 @@ What was deleted here stays deleted. The keeper of the folder vouches for it: ev
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from sqlalchemy import select, text
@@ -17,7 +17,7 @@ from spreadwright.store.collection import Collection
 from spreadwright.store.database import Database
 from spreadwright.store.kinds import KINDS
 from spreadwright.store.lineage import MEMBER
-from spreadwright.store.prepared import measured
+from spreadwright.store.prepared import Prepared, measured
 from spreadwright.store.rows import add_revision, digest_of, head_of, named
 from spreadwright.store.tables import DocumentRow, RevisionRow
 from spreadwright.store.values import Action, State
@@ -35,7 +35,7 @@ class Imported:
 
     Attributes:
         kept: Changed or deleted here, so the folder's was not taken.
-        refused: No document, or its parents have something against it.
+        refused: Its parents have something against it.
     """
 
     added: tuple[str, ...] = ()
@@ -55,8 +55,17 @@ class _Found:
     pictures: dict[str, bytes]
 
     @property
+    def data(self) -> bytes:
+        """What is kept of it; nothing where the file cannot be read, which `Readings` says again."""
+        return canonical(self.reading.document) if self.reading.data else b""
+
+    @property
     def digests(self) -> dict[str, str]:
         return {name: digest_of(data) for name, data in self.pictures.items()}
+
+    def ready(self) -> Prepared:
+        """As it is to be kept."""
+        return replace(measured(self.kind, self.reading, self.digests), data=self.data)
 
 
 def import_collection(database: Database, collection: Collection) -> Imported:
@@ -73,22 +82,19 @@ def import_collection(database: Database, collection: Collection) -> Imported:
 
 def _imported(session: Session, found: _Found, database: Database) -> str:
     """The name of what was done."""
-    if not found.reading.data:
-        return "refused"
     row = session.scalar(select(DocumentRow).where(named(found.kind, found.id)).with_for_update())
     try:
         if row is None:
             _add(session, found, database)
             return "added"
-        if (row.digest, row.pictures) == (digest_of(canonical(found.reading.document)), found.digests):
+        if (row.digest, row.pictures) == (digest_of(found.data), found.digests):
             return "same"
         if row.state != State.PUBLISHED or _last_writer(session, row) != IMPORTER:
             return "kept"
-        ready = measured(found.kind, found.reading, found.digests)
         rewritten(
             session,
             head_of(row),
-            ready,
+            found.ready(),
             Action.CHANGED,
             who=IMPORTER,
             at=database.now(),
@@ -102,8 +108,7 @@ def _imported(session: Session, found: _Found, database: Database) -> str:
 
 def _add(session: Session, found: _Found, database: Database) -> None:
     now = database.now()
-    ready = measured(found.kind, found.reading, found.digests)
-    row = new_row(session, ready, found.id, IMPORTER, now, tuple(found.pictures.values()))
+    row = new_row(session, found.ready(), found.id, IMPORTER, now, tuple(found.pictures.values()))
     row.state, row.published_at = State.PUBLISHED.value, now
     session.flush()
     add_revision(session, row, Action.CREATED, who=IMPORTER, at=now, note="Imported.")

@@ -1,16 +1,22 @@
 """Documents parsed, so that the same revision is parsed once and is the same object each time."""
 
 from collections import OrderedDict
+from dataclasses import replace
 from threading import Lock
 from typing import Any
 
 from spreadwright.document import Reading
+from spreadwright.errors import error
 from spreadwright.store.documents import Documents
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.values import Document
 
 MOST = 500
 """Of revisions that are kept; a parsed recipe has some 50 kB."""
+
+_UNREADABLE = error(
+    "unreadable", "", "The file that this was imported from is no JSON document.", "Mend the file, and import it again."
+)
 
 
 class Readings:
@@ -40,7 +46,9 @@ class Readings:
 
     def _read(self, document: Document) -> Reading[Any]:
         found = self._documents.found(document)
-        reading = kind_named(document.kind).read(document.data, document.id, found)
+        reading = kind_named(document.kind).read(document.data or b"{}", document.id, found)
+        if not document.data:
+            reading = replace(reading, findings=(_UNREADABLE,), data=b"")
         with self._lock:
             kept = self._kept.setdefault((document.kind, document.id, document.revision), reading)
             while len(self._kept) > self._most:

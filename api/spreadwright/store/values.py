@@ -87,7 +87,7 @@ class Document:
     Attributes:
         review_note: Why a reviewer refused it, empty otherwise.
         pictures: Name to digest, of those that came with a paper set.
-        data: Canonical JSON.
+        data: Canonical JSON; empty for a file of a folder that could not be read.
     """
 
     head: Head
@@ -116,7 +116,7 @@ class Document:
     @property
     def content(self) -> dict[str, Any]:
         """What stands in it, parsed anew for each caller."""
-        parsed: dict[str, Any] = json.loads(self.data)
+        parsed: dict[str, Any] = json.loads(self.data or b"{}")
         return parsed
 
 
