@@ -41,7 +41,7 @@ def cluster() -> Iterator[str]:
             )
 
     run("initdb", "-U", "keeper", "-A", "trust", "-E", "UTF8", "--locale=C.UTF-8", "--no-sync")
-    options = f"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c max_connections=120"
+    options = f"-p {port} -k {folder} -c listen_addresses=127.0.0.1 -c max_connections=120 -c fsync=off"
     try:
         run("pg_ctl", "-w", "-l", str(folder / "log"), "-o", options, "start")
         yield f"postgresql://keeper@127.0.0.1:{port}"

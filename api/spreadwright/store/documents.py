@@ -39,8 +39,11 @@ class Documents:
     def __init__(self, database: Database) -> None:
         self._database = database
 
-    def head(self, kind: str, name: str) -> Head:
+    def head(self, kind: str, name: str, *, gone: bool = False) -> Head:
         """The latest revision of a document, without what stands in it.
+
+        Args:
+            gone: A deleted one, too.
 
         Raises:
             UnknownName: There never was one.
@@ -51,7 +54,7 @@ class Documents:
         if found is None:
             with self._database.reading() as session:
                 raise unknown(session, kind, name)
-        if found.state is State.DELETED:
+        if found.state is State.DELETED and not gone:
             raise Gone(word, name, found.changed_at)
         return found
 

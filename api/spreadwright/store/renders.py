@@ -38,7 +38,8 @@ def renders_at(address: str | None) -> Renders:
     """
     if not address:
         return _Nowhere()
-    return _Remote(address) if "://" in address else _Folder(Path(address))
+    is_remote = "://" in address and not address.startswith("file://")
+    return _Remote(address) if is_remote else _Folder(Path(address.removeprefix("file://")))
 
 
 class _Nowhere:
