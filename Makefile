@@ -8,7 +8,7 @@ SYSTEM := python3 python3-venv libcairo2 libpango-1.0-0 libpangoft2-1.0-0 libhar
 HOST ?= 127.0.0.1
 PORT ?= 8080
 
-.PHONY: run test test-browser bench check format clean
+.PHONY: run test test-browser test-soak bench check format clean
 
 run: $(VENV)/run.stamp ## the gallery and the API at http://127.0.0.1:8080/
 	$(BIN)/spreadwright serve --host $(HOST) --port $(PORT)
@@ -18,6 +18,9 @@ test: check ## types, lint, floors, and every test that needs no browser
 
 test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
 	$(BIN)/python -m pytest -q -m browser
+
+test-soak: $(VENV)/dev.stamp ## writers killed fifty times on each database
+	$(BIN)/python -m pytest -q -m soak
 
 bench: $(VENV)/bench.stamp ## how far the planner gets, beside others; BENCH='slack --count 20' runs a part; stopped, it goes on where it was
 	$(BIN)/python -m tests.bench.planner --others --keep $(VENV)/bench.jsonl $(BENCH)

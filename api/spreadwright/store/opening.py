@@ -8,6 +8,7 @@ from spreadwright.store.counters import Counters
 from spreadwright.store.database import VARIABLE, Clock, Database, utc_now
 from spreadwright.store.documents import Documents
 from spreadwright.store.history import History
+from spreadwright.store.jobs import Jobs
 from spreadwright.store.lineage import Lineage
 from spreadwright.store.listing import Listing
 from spreadwright.store.migrating import migrate
@@ -71,6 +72,11 @@ class Store:
     def counters(self) -> Counters:
         """What is bounded in time."""
         return Counters(self.database)
+
+    @cached_property
+    def jobs(self) -> Jobs:
+        """What takes longer than a request."""
+        return Jobs(self.database)
 
 
 def open_store(address: str | None = None, *, renders: str | None = None, now: Clock = utc_now) -> Store:

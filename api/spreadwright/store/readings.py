@@ -34,8 +34,11 @@ class Readings:
 
     def latest(self, kind: str, name: str) -> Reading[Any]:
         """The latest revision of a document, read; raises like `Documents.get`."""
-        head = self._documents.head(kind, name)
-        return self._known(kind, name, head.revision) or self._read(self._documents.get(kind, name))
+        return self.at(kind, name, self._documents.head(kind, name).revision)
+
+    def at(self, kind: str, name: str, revision: int) -> Reading[Any]:
+        """A revision that was the latest one a moment ago, or the one that is by now; raises like `latest`."""
+        return self._known(kind, name, revision) or self._read(self._documents.get(kind, name))
 
     def _known(self, kind: str, name: str, revision: int) -> Reading[Any] | None:
         key = (kind, name, revision)

@@ -1,5 +1,7 @@
 """The published documents, looked up as in a `Collection`, and as they are at the moment."""
 
+from collections.abc import Iterator
+from contextlib import suppress
 from typing import Any
 
 from sqlalchemy import select
@@ -11,12 +13,19 @@ from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store.collection import BENCH_OF_UNIT
 from spreadwright.store.database import Database
 from spreadwright.store.documents import Documents
+from spreadwright.store.errors import Gone
 from spreadwright.store.readings import Readings
 from spreadwright.store.tables import DocumentRow
 from spreadwright.store.values import State
 
 MOST_SETS = 200
 """Paper sets that are looked through where none is named."""
+_SETS = (
+    select(DocumentRow.id, DocumentRow.revision)
+    .where(DocumentRow.kind == "paper-sets", DocumentRow.state == State.PUBLISHED.value)
+    .order_by(DocumentRow.id)
+    .limit(MOST_SETS)
+)
 
 
 class Shelves:
@@ -48,12 +57,15 @@ class Shelves:
     def sound_paper_sets(self) -> tuple[PaperSet, ...]:
         """Every published paper set without an error, by id, so many at most."""
         with self._database.reading() as session:
-            mine = select(DocumentRow.id).where(
-                DocumentRow.kind == "paper-sets", DocumentRow.state == State.PUBLISHED.value
-            )
-            names = session.scalars(mine.order_by(DocumentRow.id).limit(MOST_SETS)).all()
-        readings = (self._readings.latest("paper-sets", name) for name in names)
-        return tuple(reading.model for reading in readings if reading.is_sound)
+            found = session.execute(_SETS).all()
+        return tuple(reading.model for name, revision in found for reading in self._sets(name, revision))
+
+    def _sets(self, name: str, revision: int) -> Iterator[Reading[Any]]:
+        """The one of that name, unless it carries an error or was deleted a moment ago."""
+        with suppress(Gone):
+            reading = self._readings.at("paper-sets", name, revision)
+            if reading.is_sound:
+                yield reading
 
     def bench(self, bench_id: str | None = None, *, unit: Unit = Unit.INCH) -> Bench:
         """The bench of an id, or the one that suits a document's unit; raises like `paper_set`."""
