@@ -189,3 +189,12 @@ def test_pictures_of_papers_have_revisions_too(store):
     assert store.documents.picture(back, "rope.png") == picture
     with pytest.raises(UnreadablePicture):
         store.documents.picture(back, "sail.png")
+
+
+def test_any_text_may_stand_in_notes_and_keys(store):
+    odd = "a\0b\ud800" + "x" * 999
+    key = RequestKey(odd, odd, "f" * 64)
+    made = store.documents.create("recipes", sound(), odd, note=odd, key=key).document
+    assert store.documents.create("recipes", sound(), odd, key=key).is_replay
+    store.publishing.refuse("recipes", made.id, odd, expected=1, note=odd)
+    assert [each.note[:3] for each in store.history.revisions("recipes", made.id)] == ["ab?", "ab?"]

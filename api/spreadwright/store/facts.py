@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from functools import cache
+from hashlib import sha256
 from typing import Any
 
 from spreadwright.cutting import cut_sheets, cut_steps
@@ -10,11 +11,15 @@ from spreadwright.errors import InvalidDocument
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.store.collection import Collection
 from spreadwright.store.values import Facts
-from spreadwright.store.words import words_of
+from spreadwright.store.words import clean, words_of
 from spreadwright.tasks import proven
 
 _LONGEST = 400
 """Of one name; the schemas allow less, the columns no more."""
+
+COUNTED = ("pages", "sheets", "photos", "cuts")
+"""What there is a number of, by the name in `Facts`."""
+_UNWRITTEN = "\ue000"
 
 
 def recipe_facts(reading: Reading[Recipe]) -> Facts:
@@ -71,6 +76,18 @@ def labels(facts: Facts) -> list[tuple[str, str]]:
     ]
 
 
+def marks(facts: Facts) -> tuple[str, ...]:
+    """The same, and what is counted, as words that nobody can write: so one index finds what meets them all."""
+    counted = {name: getattr(facts, name) for name in COUNTED}
+    size = ("size", f"{facts.page_width} {facts.page_height}")
+    return tuple(mark(field, str(value)) for field, value in (*labels(facts), *counted.items(), size))
+
+
+def mark(field: str, value: str) -> str:
+    """One word for a field and its value; it begins with a character that no word of a language has."""
+    return _UNWRITTEN + sha256(f"{field} {value}".encode()).hexdigest()[:16]
+
+
 def _cuts(reading: Reading[Recipe]) -> int:
     """On the bench that speaks its unit; every order of cuts makes the same number."""
     try:
@@ -94,5 +111,4 @@ def _line(value: Any, most: int = _LONGEST) -> str:
 
 
 def _text(value: Any) -> str:
-    """PostgreSQL keeps no NUL; documents without errors hold none."""
-    return str(value).replace("\0", "")
+    return clean(str(value))

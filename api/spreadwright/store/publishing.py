@@ -9,6 +9,7 @@ from spreadwright.store.kinds import kind_named
 from spreadwright.store.prepared import prepared
 from spreadwright.store.rows import advance, content_of, document_of
 from spreadwright.store.values import Action, Document, Head, State
+from spreadwright.store.words import clean
 from spreadwright.store.writes import current
 
 _FROM: dict[Action, tuple[State, ...]] = {
@@ -60,7 +61,7 @@ class Publishing:
 
         def written(head: Head) -> Document:
             _refuse(head, Action.REFUSED)
-            new = {"state": State.DRAFT.value, "review_note": note}
+            new = {"state": State.DRAFT.value, "review_note": clean(note)}
             return self._written(head, Action.REFUSED, who, note, new)
 
         return self._documents.at(kind, name, expected, written)

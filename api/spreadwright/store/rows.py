@@ -13,11 +13,11 @@ from sqlalchemy.orm import Session
 
 from spreadwright.errors import UnknownName
 from spreadwright.store.errors import Gone, StaleWrite
-from spreadwright.store.facts import labels, words_found_by
+from spreadwright.store.facts import labels, marks, words_found_by
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.tables import ContentRow, DocumentRow, LabelRow, RevisionRow
 from spreadwright.store.values import Action, Document, Facts, Head, Revision, State
-from spreadwright.store.words import searchable
+from spreadwright.store.words import clean, searchable
 
 HEAD = (
     DocumentRow.kind,
@@ -29,6 +29,8 @@ HEAD = (
     DocumentRow.changed_at,
 )
 
+MOST_OF_NAME = 200
+"""Characters of who writes."""
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 
 
@@ -130,9 +132,9 @@ def add_revision(session: Session, row: DocumentRow, action: Action, *, who: str
             state=row.state,
             digest=row.digest,
             pictures=row.pictures,
-            who=who,
+            who=clean(who)[:MOST_OF_NAME],
             at=at,
-            note=note,
+            note=clean(note),
         )
     )
 
@@ -164,7 +166,7 @@ def index(session: Session, key: int, facts: Facts) -> None:
     rows = [{"document_key": key, "field": field, "value": value} for field, value in labels(facts)]
     if rows:
         session.execute(insert(LabelRow), rows)
-    index_words(session, key, words_found_by(facts))
+    index_words(session, key, (*words_found_by(facts), *marks(facts)))
 
 
 def index_words(session: Session, key: int, words: tuple[str, ...]) -> None:

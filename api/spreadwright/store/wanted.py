@@ -30,6 +30,11 @@ class Range:
         """Whether it leaves nothing out."""
         return self.least is None and self.most is None
 
+    @property
+    def is_exact(self) -> bool:
+        """Whether it leaves one number."""
+        return self.least is not None and self.least == self.most
+
 
 _ALL = Range()
 

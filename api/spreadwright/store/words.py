@@ -13,6 +13,11 @@ MOST_WORDS = 12
 _LONGEST = 60
 
 
+def clean(text: str) -> str:
+    """Text that every database keeps: without NUL, and without halves of characters."""
+    return text.replace("\0", "").encode("utf-8", "replace").decode()
+
+
 def words_of(*texts: str) -> tuple[str, ...]:
     """Every word once, in the order of appearance.
 

@@ -9,9 +9,19 @@ from spreadwright.store.errors import StaleWrite
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.lineage import keep_lineage, lineage_findings, lineage_rows
 from spreadwright.store.prepared import Prepared
-from spreadwright.store.rows import advance, digest_of, document_of, fact_columns, index, keep_contents, row_of
+from spreadwright.store.rows import (
+    MOST_OF_NAME,
+    advance,
+    digest_of,
+    document_of,
+    fact_columns,
+    index,
+    keep_contents,
+    row_of,
+)
 from spreadwright.store.tables import DocumentRow, LineageRow, RevisionRow
 from spreadwright.store.values import Action, Document, Head, State
+from spreadwright.store.words import clean
 
 
 def new_row(
@@ -30,7 +40,7 @@ def new_row(
         revision=1,
         digest=digest_of(ready.data),
         state=State.DRAFT.value,
-        owner=who,
+        owner=clean(who)[:MOST_OF_NAME],
         created_at=now,
         changed_at=now,
         review_note="",
