@@ -1,8 +1,6 @@
 import pypdfium2
 import pytest
 
-from spreadwright.rest.turns import turn
-
 
 @pytest.fixture(scope="module")
 def answer(app):
@@ -36,14 +34,6 @@ def test_more_pieces_than_are_printed_here_are_refused_with_the_bound(client, mo
     assert (answer.status_code, answer.content_type) == (422, "application/problem+json")
     assert answer.json["type"].endswith("/print-too-long")
     assert "11 pieces; at most 5" in answer.json["detail"] and "command line" in answer.json["detail"]
-
-
-def test_long_booklets_take_turns(client, monkeypatch):
-    monkeypatch.setattr("spreadwright.rest.views.booklet._LONG", 5)
-    with turn(1), turn(1):
-        answer = client.get("/recipes/window-seat/booklet?page=letter")
-    assert (answer.status_code, answer.headers["Retry-After"]) == (503, "12")
-    assert client.get("/recipes/window-seat/booklet?page=letter").status_code == 200
 
 
 def test_recipe_with_errors_is_refused(client):

@@ -58,7 +58,7 @@ def test_every_route_is_described(app, described):
 def test_every_get_answers_as_described_at_its_examples(client, described):
     asked = 0
     for path, method, operation in operations(described):
-        if method != "get":
+        if method != "get" or "{job_id}" in path:
             continue
         given = examples(operation)
         suffixes = next((p["schema"]["enum"] for p in operation["parameters"] if p["name"] == "suffix"), [""])
@@ -67,7 +67,8 @@ def test_every_get_answers_as_described_at_its_examples(client, described):
             query = {p["name"]: given[p["name"]] for p in operation["parameters"] if p["in"] == "query"}
             response = client.get(where, query_string=query)
             assert response.status_code == 200, where
-            content = operation["responses"]["200"]["content"][response.mimetype]
+            contents = operation["responses"]["200"]["content"]
+            content = contents[response.mimetype if response.mimetype in contents else response.content_type]
             if response.is_json:
                 fits(described, response.json, content["schema"])
             asked += 1

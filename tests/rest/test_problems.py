@@ -59,7 +59,7 @@ def test_unknown_path_is_unknown_to_every_method(client):
 
 @pytest.mark.parametrize("method", ["put", "post", "patch", "delete", "trace"])
 def test_another_method_is_told_which_ones_there_are(client, method):
-    response = getattr(client, method)("/recipes/window-seat")
+    response = getattr(client, method)("/recipes/window-seat/cuts")
     refused(response, 405, "method-not-allowed")
     assert set(response.headers["Allow"].split(", ")) == {"GET", "HEAD", "OPTIONS"}
 

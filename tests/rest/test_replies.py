@@ -19,11 +19,15 @@ PATHS = [
     "/schema/recipe/1",
 ]
 
+DOCUMENTS = ("/recipes/window-seat", "/paper-sets/two", "/benches/bench-inch")
+"""Their ETags name the revision, too."""
+
 
 @pytest.mark.parametrize("path", PATHS)
 def test_etag_is_strong_and_spares_the_body(client, path):
     first = client.get(path)
-    assert first.headers["ETag"] == f'"{sha256(first.data).hexdigest()}"'
+    digest = sha256(first.data).hexdigest()
+    assert first.headers["ETag"] == (f'"1-{digest[:16]}"' if path in DOCUMENTS else f'"{digest}"')
     again = client.get(path, headers={"If-None-Match": first.headers["ETag"]})
     assert (again.status_code, again.data) == (304, b"")
     assert again.headers["ETag"] == first.headers["ETag"]

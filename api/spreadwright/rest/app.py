@@ -4,36 +4,62 @@ from pathlib import Path
 
 from flask import Flask
 from werkzeug.exceptions import NotFound
+from werkzeug.middleware.proxy_fix import ProxyFix
 
+from spreadwright.rest import jobs
 from spreadwright.rest.bodies import READ_AT_MOST
 from spreadwright.rest.examples import examples_from
 from spreadwright.rest.headers import with_common_headers
+from spreadwright.rest.metrics import Metrics
 from spreadwright.rest.openapi import OpenApi, openapi_document
 from spreadwright.rest.pages import nothing_here, page
 from spreadwright.rest.problems import KINDS, problem
+from spreadwright.rest.rates import with_allowance
 from spreadwright.rest.service import Service
+from spreadwright.rest.settings import Settings
+from spreadwright.rest.shelf import Shelf
 from spreadwright.rest.site import Site
+from spreadwright.rest.telemetry import begin, end
 from spreadwright.rest.views import BLUEPRINTS
 from spreadwright.store import Collection
+from spreadwright.store.importing import import_collection
+from spreadwright.store.opening import Store, open_store
 
 
-def create_app(collection: Collection, gallery: Path | None = None) -> Flask:
-    """The service over a collection.
+def create_app(
+    collection: Collection,
+    gallery: Path | None = None,
+    *,
+    settings: Settings | None = None,
+    store: Store | None = None,
+) -> Flask:
+    """The service over a store, into which a collection is imported here and now.
 
     Args:
-        collection: Read once, here and now, and by no request.
+        collection: What is imported; what is there already stays as it is.
         gallery: The folder of the built gallery, if there is one.
+        settings: The defaults when left out.
+        store: Opened where the settings say when left out.
     """
-    collection.recipes, collection.paper_sets, collection.benches  # noqa: B018
+    settings = settings or Settings()
+    store = store or open_store(settings.database_url or None, renders=settings.renders or None)
+    import_collection(store.database, collection)
     app = Flask("spreadwright", static_folder=None)
     app.config["MAX_CONTENT_LENGTH"] = READ_AT_MOST
-    Service(collection, Site(gallery)).attach(app)
+    jobs.attach(app, store.jobs)
     api = OpenApi(app)
     for blueprint in BLUEPRINTS:
         api.register_blueprint(blueprint)
-    app.extensions["openapi"] = openapi_document(api.spec.to_dict(), examples_from(collection))
+    app.extensions["openapi"] = openapi_document(api.spec.to_dict(), examples_from(collection, store))
+    metrics = Metrics(rule.endpoint for rule in app.url_map.iter_rules())
+    Service(store, Site(gallery), settings, metrics, Shelf(store)).attach(app)
     for kind in KINDS:
         app.register_error_handler(kind, nothing_here if kind is NotFound else problem)
+    app.before_request(begin)
     app.before_request(page)
-    app.after_request(with_common_headers)
+    for after in (end, with_allowance, with_common_headers):  # Flask goes through them from the last to the first
+        app.after_request(after)
+    if settings.proxies:
+        told = dict.fromkeys(("x_for", "x_proto", "x_host", "x_prefix"), settings.proxies)
+        app.wsgi_app = ProxyFix(app.wsgi_app, **told)  # type: ignore[method-assign]
     return app

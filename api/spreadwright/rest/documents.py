@@ -1,36 +1,54 @@
-"""A document as it is kept, byte for byte."""
+"""A document as it is kept: canonical JSON, named by its revision."""
 
-from collections.abc import Mapping
-from typing import Any, TypeVar
+from collections.abc import Iterable
 
-from spreadwright.document import Reading
-from spreadwright.errors import InvalidDocument, UnknownName
+from spreadwright.errors import InvalidDocument
 from spreadwright.rest.forms import JSON, Arguments, Form
+from spreadwright.rest.links import address, described_by, link
 from spreadwright.rest.openapi import component
+from spreadwright.rest.service import service
+from spreadwright.store.kinds import KINDS, kind_named
+from spreadwright.store.values import Head
 
-Found = TypeVar("Found")
+VARIABLES = {"recipes": "recipe_id", "paper-sets": "set_id", "benches": "bench_id"}
+"""What the id of a document of a kind is called in paths."""
 
-_MARK = b"\xef\xbb\xbf"
-"""What some editors put before UTF-8; JSON on the wire has none."""
+
+def variable(kind: str) -> str:
+    """The name of the id of a kind's documents in paths."""
+    return VARIABLES.get(kind) or f"{KINDS[kind].schema.replace('-', '_')}_id"
 
 
 def document_form(kind: str) -> Form:
     """The JSON of a document of one kind."""
-    return Form("json", JSON, _bytes, component(kind))
+    return Form("json", JSON, _bytes, component(kind_named(kind).schema), is_work=False)
 
 
-def named(documents: Mapping[str, Found], kind: str, name: str) -> Found:
-    """The document of a name, sound or not.
-
-    Raises:
-        UnknownName: There is none.
-    """
-    if name not in documents:
-        raise UnknownName(kind, name, documents)
-    return documents[name]
+def tag_of(_: Arguments, head: Head) -> str:
+    """The ETag of a document: it changes with every revision, also where only the state does."""
+    return head.etag
 
 
-def _bytes(_: Arguments, reading: Reading[Any]) -> bytes:
-    if not reading.data:  # a file that is no document has nothing to give but its reason
-        raise InvalidDocument(reading.model.id, reading.findings)
-    return reading.data.removeprefix(_MARK)
+def links_of(_: Arguments, head: Head) -> Iterable[str]:
+    """From a document to its schema, to its revisions, and to the same content at an address that never changes."""
+    yield described_by(kind_named(head.kind).schema)
+    yield link(
+        address(f"{head.kind}.{operation('revisions_of', head.kind)}", **{variable(head.kind): head.id}),
+        "version-history",
+    )
+    yield link(address("contents.content", digest=head.digest), "duplicate")
+
+
+def operation(what: str, kind: str) -> str:
+    """The name of an operation on documents of a kind: `publish_paper_set`."""
+    return f"{what}_{kind_named(kind).schema.replace('-', '_')}"
+
+
+def _bytes(_: Arguments, head: Head) -> bytes:
+    document = service().store.documents.get(head.kind, head.id)
+    return document.data or _unreadable(head)
+
+
+def _unreadable(head: Head) -> bytes:
+    """A file that is no document has nothing to give but its reason."""
+    raise InvalidDocument(head.id, service().store.readings.latest(head.kind, head.id).findings)

@@ -6,7 +6,7 @@ Every member is always there. Lengths are whole ticks, 320 to the millimetre and
 from typing import Any
 
 from marshmallow import RAISE, Schema
-from marshmallow.fields import Boolean, Dict, Field, Float, Integer, List, Nested, String
+from marshmallow.fields import Boolean, Dict, Field, Float, Integer, List, Nested, Raw, String
 from marshmallow.validate import OneOf
 
 from spreadwright.errors import Severity
@@ -56,6 +56,9 @@ class Problem(Envelope):
     status = Integer()
     detail = String(metadata={"optional": True, **_said("What went wrong this time.")})
     instance = String(metadata=_said("The path that was asked for."))
+    request_id = String(
+        metadata={"optional": True, **_said("Names the request, as the header X-Request-Id and the log do.")}
+    )
     errors = List(Nested(ProblemError))
     available = List(String(), metadata={"optional": True, **_said("With 406: the media types that exist.")})
 
@@ -79,27 +82,40 @@ class Report(Envelope):
     findings = List(Nested(Finding))
 
 
-class RecipeFigures(Envelope):
-    """What somebody wants to know of a recipe when choosing."""
+class Item(Envelope):
+    """What a list tells of each document; where `fields` are named, those and the id."""
 
     id = String()
     title = String()
     summary = String()
     authors = _texts()
-    licence = String()
+    licence = String(metadata=_said("SPDX identifier."))
     language = String()
     tags = _texts()
+    state = String(metadata=_said("published, draft or withdrawn."))
+    revision = Integer()
+    changed_at = String(metadata=_said("When (RFC 3339).", format="date-time"))
+    links = _links()
+
+    def on_bind_field(self, field_name: str, field_obj: Field[Any]) -> None:
+        """Requires the id alone."""
+        field_obj.required = field_name == "id"
+
+
+class RecipeFigures(Item):
+    """What somebody wants to know of a recipe when choosing."""
+
     pages = Integer()
     sheets = Integer()
     photos = Integer()
-    links = _links()
+    cuts = Integer(metadata=_said("At the trimmer, on a bench of its unit; 0 for what cannot be cut."))
+    roles = _texts()
 
 
 class RecipeList(Envelope):
     """One page of the list of recipes."""
 
-    count = Integer(metadata=_said("How many there are in all."))
-    start = Integer()
+    count = Integer(metadata=_said("How many there are in all; 1000 stands for that many or more."))
     recipes = List(Nested(RecipeFigures))
 
 
@@ -117,41 +133,29 @@ class PaperFigures(Envelope):
     links = _links()
 
 
-class PaperSetFigures(Envelope):
+class PaperSetFigures(Item):
     """What somebody wants to know of a paper set when choosing."""
 
-    id = String()
-    title = String()
-    summary = String()
-    authors = _texts()
-    licence = String()
-    tags = _texts()
     papers = List(Nested(PaperFigures))
-    links = _links()
 
 
 class PaperSetList(Envelope):
     """One page of the list of paper sets."""
 
-    count = Integer(metadata=_said("How many there are in all."))
-    start = Integer()
+    count = Integer(metadata=_said("How many there are in all; 1000 stands for that many or more."))
     paper_sets = List(Nested(PaperSetFigures))
 
 
-class BenchFigures(Envelope):
+class BenchFigures(Item):
     """What somebody wants to know of a bench when choosing."""
 
-    id = String()
-    title = String()
     unit = String()
-    links = _links()
 
 
 class BenchList(Envelope):
     """One page of the list of benches."""
 
-    count = Integer(metadata=_said("How many there are in all."))
-    start = Integer()
+    count = Integer(metadata=_said("How many there are in all; 1000 stands for that many or more."))
     benches = List(Nested(BenchFigures))
 
 
@@ -391,3 +395,69 @@ class Home(Envelope):
     title = String()
     version = String()
     links = _links()
+
+
+class Relative(Envelope):
+    """A document that another is derived from, or that is derived from it."""
+
+    id = String()
+    state = String()
+    links = _links()
+
+
+class Status(Envelope):
+    """What is known of a document beside what stands in it."""
+
+    kind = String(metadata=_said("As addresses name it.", example="recipes"))
+    id = String()
+    title = String()
+    state = String(metadata=_said("draft, published or withdrawn."))
+    revision = Integer(metadata=_said("The number of its latest revision, from 1, without gaps."))
+    etag = String(metadata=_said("What If-Match takes for the next write."))
+    sha256 = String(metadata=_said("Of its content, hexadecimal."))
+    owner = String()
+    created_at = String(metadata=_said("When (RFC 3339).", format="date-time"))
+    changed_at = String(metadata=_said("When (RFC 3339).", format="date-time"))
+    published_at = String(allow_none=True, metadata=_said("When it was first; null before.", format="date-time"))
+    review_note = String(metadata=_said("What a reviewer asks its author to change; empty otherwise."))
+    derived_from = List(Nested(Relative), metadata=_said("Its parents."))
+    derived = List(Nested(Relative), metadata=_said("What is published and derived from it."))
+    links = _links()
+
+
+class RevisionItem(Envelope):
+    """One step in the life of a document."""
+
+    number = Integer()
+    action = String(metadata=_said("created, changed, restored, deleted, published, withdrawn or refused."))
+    state = String(metadata=_said("Of the document since then."))
+    sha256 = String(metadata=_said("Of what stood in it, hexadecimal."))
+    who = String()
+    at = String(metadata=_said("When (RFC 3339).", format="date-time"))
+    note = String()
+    links = _links()
+
+
+class RevisionList(Envelope):
+    """Revisions of a document, the newest first."""
+
+    id = String()
+    revisions = List(Nested(RevisionItem))
+
+
+class ChangeItem(Envelope):
+    """One difference between two revisions."""
+
+    op = String(metadata=_said("added, removed or changed."))
+    path = String(metadata=_said("JSON Pointer (RFC 6901)."))
+    was = Raw(allow_none=True, metadata=_said("What stood there; null where nothing did."))
+    now = Raw(allow_none=True, metadata=_said("What stands there; null where nothing does."))
+
+
+class ChangeList(Envelope):
+    """What differs between two revisions of a document."""
+
+    id = String()
+    first = Integer()
+    second = Integer()
+    changes = List(Nested(ChangeItem))

@@ -27,27 +27,34 @@ JSON, SCHEMA_JSON, SVG, PNG, PDF = (
     "application/pdf",
 )
 CSV, DXF, ZIP = "text/csv", "image/vnd.dxf", "application/zip"
+HTML = "text/html"
 _BINARY = {"type": "string", "format": "binary"}
 
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """One representation: how it is asked for, and how it is made."""
+    """One representation: how it is asked for, and how it is made; whether that takes work worth counting."""
 
     suffix: str
     media_type: str
     make: Make
     shape: Shape
+    is_work: bool = True
 
 
-def json_form(answer: Callable[..., Any], shape: Shape) -> Form:
+def json_form(answer: Callable[..., Any], shape: Shape, *, is_work: bool = True) -> Form:
     """The JSON of what `answer` returns."""
-    return Form("json", JSON, lambda *found: canonical(answer(*found)), shape)
+    return Form("json", JSON, lambda *found: canonical(answer(*found)), shape, is_work)
 
 
 def pdf_form(make: Make) -> Form:
     """A PDF that is more than pictures."""
     return Form("pdf", PDF, make, _BINARY)
+
+
+def html_form(make: Make) -> Form:
+    """A page for people."""
+    return Form("html", HTML, make, {"type": "string"})
 
 
 def csv_form(make: Make) -> Form:

@@ -7,10 +7,22 @@ from hashlib import sha256
 from flask import Response, request
 
 from spreadwright.rest.forms import SVG
+from spreadwright.rest.replies import OWN
+from spreadwright.rest.service import service
+from spreadwright.rest.shelf import is_own
 
 PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox"
 """Pictures within our pictures are embedded; nothing else is loaded."""
 DATA_POLICY = "default-src 'none'; frame-ancestors 'none'"
+EXPOSED = (
+    "ETag, Link, Location, Content-Location, Content-Language, Accept-Patch, Retry-After, RateLimit, RateLimit-Policy, "
+    "X-Request-Id, WWW-Authenticate, Preference-Applied"
+)
+METHODS = "GET, HEAD, POST, PUT, PATCH, DELETE, OPTIONS"
+ASKED_WITH = (
+    "Accept, Accept-Language, Authorization, Content-Type, Idempotency-Key, If-Match, If-None-Match, Prefer, "
+    "X-Request-Id"
+)
 _INLINE_SCRIPT = re.compile(rb"<script(?![^>]*\bsrc\b)[^>]*>(.*?)</script>", re.DOTALL | re.IGNORECASE)
 
 
@@ -21,9 +33,25 @@ def with_common_headers(response: Response) -> Response:
     response.headers["X-Content-Type-Options"] = "nosniff"
     response.headers["Referrer-Policy"] = "same-origin"
     response.headers.setdefault("Content-Security-Policy", _policy(response))
-    response.headers["Access-Control-Allow-Origin"] = "*"
-    response.headers["Access-Control-Expose-Headers"] = "ETag, Link, Location"
+    if is_own() and response.headers.get("Cache-Control", "").startswith("public"):
+        response.headers["Cache-Control"] = OWN
+        response.vary.add("Authorization")
+    _allow_origin(response)
     return response
+
+
+def _allow_origin(response: Response) -> None:
+    """Tokens travel in a header of their own, never in cookies, so that any site may be let in."""
+    origins = service().settings.origins.split()
+    origin = request.headers.get("Origin", "")
+    if "*" in origins:
+        response.headers["Access-Control-Allow-Origin"] = "*"
+    else:
+        response.vary.add("Origin")
+        if origin not in origins:
+            return
+        response.headers["Access-Control-Allow-Origin"] = origin
+    response.headers["Access-Control-Expose-Headers"] = EXPOSED
 
 
 def _policy(response: Response) -> str:
@@ -45,6 +73,6 @@ def page_policy(page: bytes) -> str:
 def _answer_preflight(response: Response) -> None:
     response.status_code = 204
     response.headers.pop("Content-Type", None)
-    response.headers["Access-Control-Allow-Methods"] = "GET, HEAD, POST, OPTIONS"
-    response.headers["Access-Control-Allow-Headers"] = "Accept, Accept-Language, Content-Type, If-None-Match"
+    response.headers["Access-Control-Allow-Methods"] = METHODS
+    response.headers["Access-Control-Allow-Headers"] = ASKED_WITH
     response.headers["Access-Control-Max-Age"] = "86400"

@@ -1,32 +1,143 @@
-"""A stretch of a list, and the links to the others."""
+"""Lists of documents: what a query asks for, a page of them, and the link to the next one.
 
-from collections.abc import Iterable, Mapping
+A page goes on after the last document of the one before, so that nothing is missed or seen twice while others write.
+"""
+
+import re
+from collections.abc import Iterable
 from dataclasses import dataclass
-from itertools import islice
-from typing import Generic, TypeVar
+from typing import Any
 
+from flask import request
+
+from spreadwright.errors import UnreadableLength
+from spreadwright.lengths import Unit, ticks
 from spreadwright.rest.forms import Arguments
-from spreadwright.rest.links import page_links
+from spreadwright.rest.identity import bearer, caller
+from spreadwright.rest.links import address, link
+from spreadwright.rest.queries import BadQuery, WrongParameter
+from spreadwright.rest.service import service
+from spreadwright.store.values import Document, State
+from spreadwright.store.wanted import Range, Wanted
 
-Item = TypeVar("Item")
+MOST_COUNTED = 1000
+"""Counting further would take longer, the more there is."""
+_RANGES = ("pages", "sheets", "photos", "cuts")
+_SEVERAL = ("tag", "author", "role")
 
 
 @dataclass(frozen=True, slots=True)
-class Page(Generic[Item]):
-    """Some items of a list that has `count` of them, after the first `start`."""
+class Page:
+    """Some documents of a list of `count`, and what the next page is asked for with."""
 
-    items: tuple[Item, ...]
-    start: int
-    limit: int
+    items: tuple[Document, ...]
     count: int
+    next: str | None
+    is_first: bool
 
 
-def page_of(documents: Mapping[str, Item], arguments: Arguments) -> Page[Item]:
-    """The stretch that a query asks for."""
-    start, limit = arguments["start"], arguments["limit"]
-    return Page(tuple(islice(documents.values(), start, start + limit)), start, limit, len(documents))
+def page_of(kind: str, arguments: Arguments) -> Page:
+    """The page that a query asks for.
+
+    Raises:
+        BadQuery: Something in it is not understood.
+        NoToken, Forbidden: Other documents than published ones are asked for by somebody who may not read them.
+    """
+    wanted = wanted_of(kind, arguments)
+    listing = service().store.listing
+    found = listing.page(wanted)
+    return Page(found.documents, listing.count(wanted, most=MOST_COUNTED), found.next, wanted.after is None)
 
 
-def links_of(_: Arguments, page: "Page[Item]") -> Iterable[str]:
-    """The links from one page to the others."""
-    return page_links(page.start, page.limit, page.count)
+def wanted_of(kind: str, arguments: Arguments) -> Wanted:
+    """What the store is asked for; raises like `page_of`."""
+    states, owner = _readable(arguments)
+    ranges: dict[str, Any] = {name: range_of(arguments[name]) for name in _RANGES if name in arguments}
+    several = {f"{name}s": _split(arguments.get(name, "")) for name in _SEVERAL}
+    return Wanted(
+        kind=kind,
+        states=states,
+        owner=owner,
+        words=arguments.get("q", ""),
+        tags=several["tags"],
+        authors=several["authors"],
+        roles=several["roles"],
+        licence=arguments.get("licence"),
+        language=arguments.get("lang"),
+        page_size=_size(arguments["page_size"]) if "page_size" in arguments else None,
+        **ranges,
+        sort=arguments["sort"],
+        limit=min(arguments["limit"], service().settings.list_items),
+        after=arguments.get("after"),
+    )
+
+
+def _readable(arguments: Arguments) -> tuple[tuple[State, ...], str | None]:
+    """States and owner; drafts and withdrawn documents are for their owners and for reviewers."""
+    state, owner = State(arguments["state"]), arguments.get("owner")
+    if state is State.PUBLISHED:
+        return (state,), owner
+    token = caller() or bearer("write")
+    if token.may("review"):
+        return (state,), owner
+    if owner not in (None, token.owner):
+        bearer("review")
+    return (state,), token.owner
+
+
+def _split(text: str) -> tuple[str, ...]:
+    return tuple(part.strip() for part in text.split(",") if part.strip())
+
+
+def range_of(text: str) -> Range:
+    """The range that text says, which `RANGE` matches.
+
+    >>> range_of("2..4")
+    Range(least=2, most=4)
+    """
+    least, dots, most = text.partition("..")
+    return Range(int(least) if least else None, int(most) if most else None if dots else int(least))
+
+
+def _size(text: str) -> tuple[int, int]:
+    sides = re.split(r"[x×]", text)
+    try:
+        width, height = (ticks(side.strip(), Unit.INCH) for side in sides)
+    except (UnreadableLength, ValueError):
+        remedy = "Write it like 12x12 or 297 mm x 210 mm; inches when it has no unit."
+        raise BadQuery([WrongParameter("wrong-parameter", "page_size", "This is no size.", remedy)]) from None
+    return width, height
+
+
+def links_of(_: Arguments, page: Page) -> Iterable[str]:
+    """The links from one page to the first and to the next."""
+    kept = {name: request.args[name] for name in request.args if name != "after"}
+    here = {**(request.view_args or {}), **kept}
+    yield link(address(str(request.endpoint), **here), "first")
+    if page.next:
+        yield link(address(str(request.endpoint), **here, after=page.next), "next")
+
+
+def item_of(document: Document, arguments: Arguments, links: dict[str, str]) -> dict[str, Any]:
+    """What a list tells of each document of any kind, as far as it is asked for."""
+    head, facts = document.head, document.facts
+    told = {
+        "id": document.id,
+        "title": facts.title,
+        "summary": facts.summary,
+        "authors": list(facts.authors),
+        "licence": facts.licence,
+        "language": facts.language,
+        "tags": list(facts.tags),
+        "state": head.state.value,
+        "revision": head.revision,
+        "changed_at": head.changed_at.isoformat(),
+        "links": links,
+    }
+    return sparse(told, arguments)
+
+
+def sparse(told: dict[str, Any], arguments: Arguments) -> dict[str, Any]:
+    """The members that were asked for, and the id; all of them when nobody asked."""
+    fields = _split(arguments.get("fields", ""))
+    return {name: told[name] for name in told if name == "id" or name in fields} if fields else told

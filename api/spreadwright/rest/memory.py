@@ -36,6 +36,10 @@ class Memory:
         self._bodies: OrderedDict[Hashable, Body] = OrderedDict()
         self._lock = Lock()
 
+    def __contains__(self, key: Hashable) -> bool:
+        with self._lock:
+            return key in self._bodies
+
     def body(self, key: Hashable, make: Callable[[], bytes]) -> Body:
         """The body of that key, made only if it is not there; two threads may make the same one at once."""
         with self._lock:

@@ -12,8 +12,11 @@ from spreadwright import __version__
 from spreadwright.document import KINDS, schema
 from spreadwright.rest.bodies import TEXT, document_or_pieces
 from spreadwright.rest.envelopes import Problem
+from spreadwright.rest.examples import DOCUMENT
 from spreadwright.rest.forms import JSON, Form
+from spreadwright.rest.job_envelopes import JobState
 from spreadwright.rest.pages import HTML
+from spreadwright.rest.preferences import MOST_WAIT_S
 from spreadwright.rest.problems import PROBLEM_JSON, problem
 from spreadwright.rest.resource import Resource
 from spreadwright.rest.uploads import MOST_BYTES as MOST_UPLOADED_BYTES
@@ -32,27 +35,70 @@ PATH_WORDS = {
     "set_id": "The id of a paper set of the collection.",
     "paper_id": "The id of a paper of the set.",
     "bench_id": "The id of a bench of the collection.",
+    "digest": "The SHA-256 of the content, hexadecimal.",
+    "number": "The number of a revision, from 1.",
+    "picture": "The name of a picture, such as `rope.png`.",
+    "job_id": "The id of a job, as `Location` named it.",
+    "code": "The last part of the `type` of a problem.",
     "kind": "A kind of document.",
     "version": "The version of the schema.",
     "suffix": "The representation.",
 }
 _FAILURES = {
     "BadRequest": "The query or the body is not understood.",
+    "Unauthorized": "It needs a token, or the token opens nothing.",
+    "Forbidden": "The token does not open this.",
     "NotFound": "There is nothing of that name.",
     "NotAcceptable": "None of the representations is accepted.",
+    "Conflict": "It is in another state, or the name is taken.",
+    "Gone": "It was deleted.",
+    "PreconditionFailed": "Somebody else changed it since.",
     "TooLarge": "The body is too large.",
     "UnsupportedMediaType": "The body is of another type.",
     "Unprocessable": "A document has errors, the papers do not fill the roles, or there is no plan.",
+    "PreconditionRequired": "Say with `If-Match` which revision is meant.",
+    "TooMany": "Enough is under way, or was asked for; `Retry-After` says when to ask again.",
+    "Busy": "The service has too much to do; `Retry-After` says when to ask again.",
     "Failure": "Any other error.",
 }
-_READING = {400: "BadRequest", 404: "NotFound", 406: "NotAcceptable", 422: "Unprocessable", "default": "Failure"}
-_POSTING = {**_READING, 413: "TooLarge", 415: "UnsupportedMediaType"}
+PROBLEM_NAMES: dict[int | str, str] = {
+    400: "BadRequest",
+    401: "Unauthorized",
+    403: "Forbidden",
+    404: "NotFound",
+    406: "NotAcceptable",
+    409: "Conflict",
+    410: "Gone",
+    412: "PreconditionFailed",
+    413: "TooLarge",
+    415: "UnsupportedMediaType",
+    422: "Unprocessable",
+    428: "PreconditionRequired",
+    429: "TooMany",
+    500: "Failure",
+    503: "Busy",
+    "default": "Failure",
+}
+"""The component that describes the problems of a status."""
+_READING = (400, 404, 406, 422, "default")
+_POSTING = (*_READING, 413, 415)
+_LATER = (429, 503)
 _HERE = "The representation."
 _TEXT = {"schema": {"type": "string"}}
 _HEADERS = {
     "Content-Language": {"description": "In which language its instructions speak, if it has any.", **_TEXT},
     "ETag": {"description": "Names the bytes of the body.", **_TEXT},
     "Link": {"description": "Where to go on from here (RFC 8288).", **_TEXT},
+}
+RETRY_AFTER = {"Retry-After": {"description": "In how many seconds to ask again.", "schema": {"type": "integer"}}}
+_OF_ACCEPTED = {"Location": {"description": "The job.", **_TEXT}, **RETRY_AFTER}
+_PREFER = {
+    "name": "Prefer",
+    "in": "header",
+    "description": f"`wait=N` waits N seconds for what takes long, at most {MOST_WAIT_S}; `respond-async` makes it a "
+    "job in any case (RFC 7240).",
+    "example": f"wait={MOST_WAIT_S}",
+    **_TEXT,
 }
 _IF_NONE_MATCH = {
     "name": "If-None-Match",
@@ -80,6 +126,8 @@ class OpenApi(Api):  # type: ignore[misc]
         return problem(error)
 
     def _register_responses(self) -> None:
+        scheme = {"type": "http", "scheme": "bearer", "description": "Made with `spreadwright token create`."}
+        self.spec.components.security_scheme("bearer", scheme)
         for name, words in _FAILURES.items():
             content = {PROBLEM_JSON: {"schema": Problem}}
             self.spec.components.response(name, {"description": words, "content": content})
@@ -100,8 +148,12 @@ def described(blueprint: Blueprint, method: str, rule: str, name: str, resource:
         yield blueprint.alt_response(304, description="The client has it already: `If-None-Match` names its ETag.")
     else:
         yield blueprint.doc(requestBody=_upload_body() if resource.reads is uploaded else _document_body(resource))
-    for status, failure in (_READING if method == "GET" else _POSTING).items():
-        yield blueprint.alt_response(status, failure)
+    if resource.expected_s:
+        words = "It takes long: a job, whose `links.result` appears when it is done."
+        yield blueprint.alt_response(202, schema=JobState, content_type=JSON, description=words, headers=_OF_ACCEPTED)
+        yield from (blueprint.alt_response(status, PROBLEM_NAMES[status]) for status in _LATER)
+    for status in _READING if method == "GET" else _POSTING:
+        yield blueprint.alt_response(status, PROBLEM_NAMES[status])
 
 
 def component(kind: str) -> Json:
@@ -127,9 +179,10 @@ def _upload_body() -> Json:
     return {"description": words, "required": True, "content": {MULTIPART: {"schema": shape}}}
 
 
-def shared_parameters(rule: str, forms: Sequence[Form], method: str) -> list[Json]:
-    """The variables of a path, in words, and the condition that every GET takes."""
+def shared_parameters(rule: str, forms: Sequence[Form], method: str, *, is_long: bool = False) -> list[Json]:
+    """The variables of a path, in words, the condition that every GET takes, and how long a client would wait."""
     parameters: list[Json] = [dict(_IF_NONE_MATCH)] if method == "GET" else []
+    parameters += [dict(_PREFER)] if is_long else []
     for name in re.findall(r"<(\w+)>", rule):
         shape: Json = {"type": "string", "minLength": 1}
         if name == "suffix":
@@ -175,12 +228,60 @@ def _camel(name: str) -> str:
 
 def openapi_document(described: Json, examples: Json) -> Json:
     """The whole document: what the routes describe, the documents' schemas, and an example for each known parameter."""
-    components = described["components"]
-    document = {**described, "components": {**components, "schemas": {**components["schemas"], **bundled()}}}
-    for path in document["paths"].values():
-        shared = path.get("parameters", [])
-        own = [each for operation in path.values() if isinstance(operation, dict) for each in operation["parameters"]]
-        for parameter in (*shared, *own):
+    components = {
+        **described["components"],
+        "schemas": {**described["components"]["schemas"], **bundled()},
+        "securitySchemes": {
+            "bearer": {"type": "http", "scheme": "bearer", "description": "From `spreadwright token`."}
+        },
+    }
+    for path in described["paths"].values():
+        operations = [each for each in path.values() if isinstance(each, dict)]
+        for parameter in (*path.get("parameters", []), *(each for own in operations for each in own["parameters"])):
             if parameter["name"] in examples:
                 parameter["example"] = examples[parameter["name"]]
-    return document
+        for operation in operations:
+            _add_example(operation, examples)
+            _add_links(operation)
+    return {**described, "components": components}
+
+
+def _add_example(operation: Json, examples: Json) -> None:
+    """A whole document that can be sent."""
+    content = operation.get("requestBody", {}).get("content", {}).get(JSON)
+    kind = "pieces" if operation["operationId"] == "plan_pieces" else "recipe"
+    if content and "example" not in content and DOCUMENT + kind in examples:
+        content["example"] = examples[DOCUMENT + kind]
+
+
+def _add_links(operation: Json) -> None:
+    """Where an answer leads on to."""
+    for status, leading in _LEADS.get(operation["operationId"], {}).items():
+        response = operation["responses"].get(status)
+        if response is not None:
+            response["links"] = {
+                name: {"operationId": name, "parameters": {f"path.{variable}": pointer}}
+                for name, (variable, pointer) in leading.items()
+            }
+    accepted = operation["responses"].get("202")
+    if accepted is not None:
+        accepted["links"] = {
+            name: {"operationId": name, "parameters": {"path.job_id": "$response.body#/id"}}
+            for name in ("job", "cancel_job", "job_result")
+        }
+
+
+def _lead(variable: str, pointer: str, *names: str) -> dict[str, tuple[str, str]]:
+    return dict.fromkeys(names, (variable, f"$response.body#/{pointer}"))
+
+
+_LEADS: dict[str, dict[str, dict[str, tuple[str, str]]]] = {
+    "recipes": {
+        "200": _lead("recipe_id", "recipes/0/id", "recipe", "cuts", "placement", "photos", "pieces", "preview")
+    },
+    "paper_sets": {"200": _lead("set_id", "paper_sets/0/id", "paper_set")},
+    "benches": {"200": _lead("bench_id", "benches/0/id", "bench")},
+    "problem_kinds": {"200": _lead("code", "problems/0/code", "problem_kind")},
+    "schemas": {"200": _lead("kind", "schemas/0/kind", "current_schema")},
+}
+"""Operation, status: the operations that it leads to, with what they take from the answer."""

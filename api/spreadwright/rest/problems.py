@@ -12,7 +12,7 @@ from urllib.parse import quote
 from flask import Response, current_app, request
 from werkzeug import exceptions as http
 
-from spreadwright.document import MOST_BYTES, canonical
+from spreadwright.document import canonical
 from spreadwright.errors import (
     CannotDraw,
     InvalidDocument,
@@ -25,8 +25,26 @@ from spreadwright.errors import (
     UnreadablePicture,
     nearest_hint,
 )
+from spreadwright.rest.conditions import Exists, Unconditional
+from spreadwright.rest.identity import Forbidden, NoToken
+from spreadwright.rest.job_errors import TooManyJobs, Unfinished
 from spreadwright.rest.queries import BadQuery
+from spreadwright.rest.rates import TooMany
+from spreadwright.rest.readiness import NotReady
+from spreadwright.rest.service import service
+from spreadwright.rest.telemetry import request_id
 from spreadwright.rest.turns import AllBusy
+from spreadwright.store.errors import (
+    BadCursor,
+    BadId,
+    Busy,
+    Gone,
+    IdTaken,
+    InvalidToken,
+    KeyReused,
+    StaleWrite,
+    WrongState,
+)
 
 PROBLEM_JSON = "application/problem+json"
 TYPE_BASE = "https://spreadwright.example/problems/"
@@ -59,7 +77,11 @@ def _described(reason: http.HTTPException) -> str:
 
 def _too_large(reason: http.RequestEntityTooLarge) -> str:
     is_told = reason.description != http.RequestEntityTooLarge.description
-    return reason.description if is_told and reason.description else f"A body may have at most {MOST_BYTES:,} bytes."
+    return (
+        reason.description
+        if is_told and reason.description
+        else f"A body may have at most {service().settings.document_bytes:,} bytes."
+    )
 
 
 def _nowhere(_: http.NotFound) -> str:
@@ -91,11 +113,28 @@ KINDS: dict[type[Exception], Kind] = {
     NoPlan: Kind(422, "no-plan", "The pieces cannot be cut from these sheets"),
     PlanTooLong: Kind(422, "plan-too-long", "No plan was found in the time given"),
     PrintTooLong: Kind(422, "print-too-long", "The print is longer than any that is made here"),
+    NoToken: Kind(401, "no-token", "This needs a token"),
+    InvalidToken: Kind(401, "invalid-token", "The token opens nothing"),
+    Forbidden: Kind(403, "forbidden", "The token does not open this"),
+    Gone: Kind(410, "gone", "The document has been deleted"),
+    IdTaken: Kind(409, "id-taken", "The id is taken"),
+    BadId: Kind(422, "bad-id", "The id is none"),
+    KeyReused: Kind(422, "key-reused", "The key belongs to another request"),
+    WrongState: Kind(409, "wrong-state", "The document is in another state"),
+    BadCursor: Kind(400, "bad-cursor", "The place in the list is none"),
+    StaleWrite: Kind(412, "stale-write", "Somebody else wrote first"),
+    Exists: Kind(412, "exists", "The document is there already"),
+    Unconditional: Kind(428, "condition-required", "The write does not say which revision it is meant for"),
+    TooMany: Kind(429, "too-many-requests", "That was more than one client may ask for"),
+    NotReady: Kind(503, "not-ready", "The service is not ready"),
+    Busy: Kind(503, "database-busy", "The database does not answer in time"),
     http.NotFound: Kind(404, "not-found", "There is nothing at this address", _nowhere),
     http.MethodNotAllowed: Kind(405, "method-not-allowed", "This address takes another method", _wrong_method),
     http.NotAcceptable: Kind(406, "not-acceptable", "There is no such representation", _described),
     http.RequestEntityTooLarge: Kind(413, "too-large", "The body is too large", _too_large),
     http.UnsupportedMediaType: Kind(415, "unsupported-media-type", "The body is of another type", _described),
+    TooManyJobs: Kind(429, "too-many-jobs", "Too many of your jobs are unfinished"),
+    Unfinished: Kind(409, "unfinished", "The job has no result"),
     AllBusy: Kind(503, "busy", "The service is busy"),
     http.InternalServerError: Kind(500, "internal", "The service has a fault", lambda _: None),
 }
@@ -112,14 +151,16 @@ def problem(reason: Exception) -> Response:
         "status": kind.status,
         **({"detail": _clipped(detail)} if detail else {}),
         "instance": _clipped(quote(request.script_root + request.path)),
+        "request_id": request_id(),
         "errors": _errors(reason),
         **({"available": reason.offers} if isinstance(reason, NotAcceptable) else {}),
     }
     response = Response(canonical(members), status=kind.status, content_type=PROBLEM_JSON)
     response.headers["Cache-Control"] = "no-store"
+    response.headers.add("Link", f'<{quote(request.script_root)}/problems/{kind.name}>; rel="help"')
     if isinstance(reason, http.MethodNotAllowed):
         response.headers["Allow"] = ", ".join(sorted(reason.valid_methods or ()))
-    if isinstance(reason, AllBusy):
+    if isinstance(reason, AllBusy | TooManyJobs | Unfinished):
         response.headers["Retry-After"] = str(reason.seconds)
     return response
 

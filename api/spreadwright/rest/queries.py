@@ -8,7 +8,7 @@ from typing import Any, NoReturn
 from flask import Request
 from marshmallow import RAISE, Schema, ValidationError
 from marshmallow.fields import Float, Integer, String
-from marshmallow.validate import Length, OneOf, Range
+from marshmallow.validate import Length, OneOf, Range, Regexp
 from webargs.flaskparser import FlaskParser
 
 from spreadwright.errors import SpreadwrightError, nearest_hint
@@ -81,6 +81,9 @@ def _whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
     return Whole(validate=between, metadata={"description": description}, **options)
 
 
+_ORDERS = ("id", "title", "created", "changed", "pages", "sheets", "photos", "cuts")
+
+
 class Query(Schema):
     """No parameters."""
 
@@ -90,6 +93,83 @@ class PageQuery(Query):
 
     start = _whole("How many items to pass over first.", load_default=0, least=0, most=FURTHEST)
     limit = _whole("The most items to list.", load_default=20, least=1, most=100)
+
+
+RANGE = r"\d{1,6}|\d{1,6}\.\.(\d{1,6})?|\.\.\d{1,6}"
+"""A number, or a range of which either side may be open."""
+STATES = ("published", "draft", "withdrawn")
+SORTS = tuple(f"{sign}{name}" for name in _ORDERS for sign in ("", "-"))
+
+
+def _range(what: str) -> String:
+    matches = Regexp(f"({RANGE})\\Z", error="is no number or range")
+    return String(validate=matches, metadata={"description": f"{what}: a number, or a range like `2..4` or `3..`."})
+
+
+def _labels(what: str) -> String:
+    return String(
+        validate=Length(1, 300, error="has no or too many characters"),
+        metadata={"description": f"{what}; several, parted by commas, must all be there."},
+    )
+
+
+class FilterQuery(Query):
+    """Which documents of a kind, in which order, and what of each."""
+
+    class Meta:
+        """`fields` is taken as a name by the class."""
+
+        include = {  # noqa: RUF012 - the base's type
+            "fields": String(
+                validate=Length(1, 300, error="has no or too many characters"),
+                metadata={"description": "Members of each item, parted by commas; the id is always there."},
+            )
+        }
+
+    limit = _whole("The most items to list.", load_default=20, least=1, most=100)
+    after = String(
+        validate=Length(1, 500, error="has no or too many characters"),
+        metadata={"description": "Where the page begins, as the link to it says; made by the service."},
+    )
+    q = String(
+        validate=Length(1, 200, error="has no or too many characters"),
+        metadata={"description": "Words that all stand in it, or begin a word that does."},
+    )
+    tag = _labels("A tag")
+    author = _labels("An author")
+    licence = _name("The licence (SPDX).")
+    lang = _name("The language that it is written in.")
+    state = _one_of(
+        "How far it is from its readers: {known}. Others than published are for owners and reviewers.",
+        STATES,
+        load_default="published",
+    )
+    owner = _name("Who made it.")
+    sort = _one_of("The order: {known}.", SORTS, load_default="id")
+
+
+class RecipesQuery(FilterQuery):
+    """Which recipes."""
+
+    role = _labels("The id of a role")
+    page_size = _name("The size of its pages, such as `12x12` (inches) or `297 mm x 210 mm`.")
+    pages = _range("How many pages")
+    sheets = _range("How many sheets are cut")
+    photos = _range("How many photos")
+    cuts = _range("How many cuts at the trimmer")
+
+
+class RevisionsQuery(Query):
+    """Which stretch of the revisions."""
+
+    before = _whole("Only those with smaller numbers.", least=1, most=2**31 - 1)
+    limit = _whole("The most revisions to list.", load_default=50, least=1, most=100)
+
+
+class ChangesQuery(Query):
+    """Since when."""
+
+    since = _whole("The number of the revision to compare with. When left out: the one before.", least=1, most=10**9)
 
 
 class PictureQuery(Query):

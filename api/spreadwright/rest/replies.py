@@ -11,17 +11,34 @@ REVALIDATE = "public, no-cache"
 """Keep it, and ask with its ETag before showing it again."""
 FIXED = "public, max-age=86400"
 """Versioned, so it will not change; a day lets a mistake be mended."""
+OWN = "private, no-cache"
+"""For whoever asked, and for no cache that others share."""
+IMMUTABLE = "public, max-age=31536000, immutable"
+"""At an address that names the bytes themselves."""
 UNKEPT = "no-store"
 
 
-def reply(body: Body, media_type: str, *, links: Iterable[str] = (), cache: str = REVALIDATE) -> Response:
-    """The response with a body, or 304 without one."""
-    response = Response(body.data, content_type=media_type)
-    if request.method in ("GET", "HEAD") and request.if_none_match.contains_weak(body.digest):
+def reply(
+    body: Body, media_type: str, *, links: Iterable[str] = (), cache: str = REVALIDATE, tag: str = ""
+) -> Response:
+    """The response with a body, or 304 without one.
+
+    Args:
+        body: What is sent.
+        media_type: Of what kind it is.
+        links: Values of the Link header.
+        cache: What caches may do.
+        tag: Names what is sent; the hash of the body when empty.
+    """
+    is_read = request.method in ("GET", "HEAD")
+    tag = (tag or body.digest) if is_read else ""
+    if is_read and request.if_none_match.contains_weak(tag):
         response = Response(status=304)
         del response.headers["Content-Type"]
-    if request.method in ("GET", "HEAD"):
-        response.set_etag(body.digest)
+    else:
+        response = Response(body.data, content_type=media_type)
+    if tag:
+        response.set_etag(tag)
     response.headers["Cache-Control"] = cache
     for each in links:
         response.headers.add("Link", each)

@@ -13,12 +13,14 @@ from flask import Response, request
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
 from spreadwright.rest.forms import Arguments, Form
+from spreadwright.rest.jobs import is_put_off, put_off
 from spreadwright.rest.languages import chosen
 from spreadwright.rest.links import service_description
 from spreadwright.rest.memory import Body
 from spreadwright.rest.negotiation import preferred
 from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import NotAcceptable
+from spreadwright.rest.rates import WORK, charge
 from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
 from spreadwright.rest.service import service
 from spreadwright.words import SOURCE, speaking
@@ -26,6 +28,7 @@ from spreadwright.words import SOURCE, speaking
 Documents = tuple[Hashable, ...]
 Fetch = Callable[..., Documents]
 Links = Callable[..., Iterable[str]]
+Told = Callable[..., str]
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,18 +39,22 @@ class Resource:
         forms: The representations, the default first.
         links: Values of the Link header, from the arguments and the documents.
         page: The path of the gallery's page about it, to which browsers are sent if it exists.
-        cache: What caches may do.
+        cache: What caches may do, or what tells it from the arguments and the documents.
+        tag: The ETag, from the arguments and the documents; empty for the hash of the body.
         reads: What takes the body of a request that posts one.
         speaks: Whether it has words for makers, in the language that the client likes.
+        expected_s: How many seconds it may take, from the arguments and the documents; what takes long becomes a job.
     """
 
     fetch: Fetch
     forms: tuple[Form, ...]
     links: Links = lambda *_: ()
     page: str = ""
-    cache: str = REVALIDATE
+    cache: str | Told = REVALIDATE
+    tag: Told = lambda *_: ""
     reads: Callable[[], Any] = document_bytes
     speaks: bool = False
+    expected_s: Callable[..., float] | None = None
 
     def negotiated(self, arguments: Arguments, **ids: str) -> Response:
         """The form, or the page, that the client prefers."""
@@ -69,9 +76,14 @@ class Resource:
     def posted(self, arguments: Arguments) -> Response:
         """What a view finds out about the body of the request; nothing is kept."""
         form = self._accepted() or self.forms[0]
+        charge(WORK)
         language = chosen(arguments, ()) if self.speaks else SOURCE
+        data = self.reads()
+        documents = self.fetch(arguments, data)
+        if self._is_put_off(arguments, documents):
+            return put_off(data)
         with speaking(language):
-            body = Body(form.make(arguments, *self.fetch(arguments, self.reads())))
+            body = Body(form.make(arguments, *documents))
         response = reply(body, form.media_type, cache=UNKEPT)
         if self.speaks:
             response.headers["Content-Language"] = language
@@ -91,12 +103,27 @@ class Resource:
         language = chosen(arguments, documents) if self.speaks else SOURCE
         asked = {**arguments, "language": language} if self.speaks else arguments
         key = (form.make, request.script_root, tuple(sorted(asked.items())), documents)
+        if key not in service().memory and self._is_put_off(asked, documents):
+            return put_off()
         with speaking(language):
-            body = service().memory.body(key, lambda: form.make(asked, *documents))
+            body = service().memory.body(key, lambda: _made(form, asked, documents))
         links = (service_description(), *self.links(arguments, *documents))
-        response = reply(body, form.media_type, links=links, cache=self.cache)
+        cache = self.cache if isinstance(self.cache, str) else self.cache(arguments, *documents)
+        tag = self.tag(arguments, *documents)
+        response = reply(body, form.media_type, links=links, cache=cache, tag=tag)
         if self.speaks:
             response.headers["Content-Language"] = language
             if "language" not in arguments:
                 response.vary.add("Accept-Language")
         return response
+
+    def _is_put_off(self, arguments: Arguments, documents: Documents) -> bool:
+        """Whether it is done later, by a job."""
+        return self.expected_s is not None and is_put_off(self.expected_s(arguments, *documents))
+
+
+def _made(form: Form, arguments: Arguments, documents: Documents) -> bytes:
+    """The bytes of a body that nobody has asked for lately; those that take work are counted."""
+    if form.is_work:
+        charge(WORK)
+    return form.make(arguments, *documents)

@@ -26,7 +26,7 @@ class Resources(Blueprint):  # type: ignore[misc]
             rule: The path, with its variables.
             forms: The representations, the default first.
             query: The parameters that may stand in the query.
-            options: `links`, `page` and `cache` of the `Resource`.
+            options: `links`, `page`, `cache` and `expected_s` of the `Resource`.
         """
 
         def register(fetch: Fetch) -> Fetch:
@@ -45,7 +45,7 @@ class Resources(Blueprint):  # type: ignore[misc]
             rule: The path.
             forms: The representations, the default first.
             query: The parameters that may stand in the query.
-            options: `reads` of the `Resource`.
+            options: `reads` and `expected_s` of the `Resource`.
         """
 
         def register(fetch: Fetch) -> Fetch:
@@ -68,5 +68,5 @@ class Resources(Blueprint):  # type: ignore[misc]
         name = name or resource.fetch.__name__
         for decorate in (*described(self, method, rule, name, resource), self.arguments(query(), location="query")):
             view = decorate(view)
-        parameters = shared_parameters(rule, resource.forms, method)
+        parameters = shared_parameters(rule, resource.forms, method, is_long=resource.expected_s is not None)
         self.route(rule, endpoint=name, methods=[method], parameters=parameters)(view)

@@ -1,12 +1,18 @@
-"""What every view of one application shares: the collection, the gallery, and the bodies made lately."""
+"""What every view of one application shares: the store, the gallery, the bodies made lately, settings and counts."""
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from flask import Flask, current_app
 
 from spreadwright.rest.memory import Memory
+from spreadwright.rest.metrics import Metrics
+from spreadwright.rest.settings import Settings
 from spreadwright.rest.site import Site
-from spreadwright.store import Collection
+from spreadwright.store.opening import Store
+
+if TYPE_CHECKING:
+    from spreadwright.rest.shelf import Shelf
 
 _NAME = "spreadwright"
 
@@ -15,8 +21,11 @@ _NAME = "spreadwright"
 class Service:
     """The things that an application is made with."""
 
-    collection: Collection
+    store: Store
     site: Site
+    settings: Settings
+    metrics: Metrics
+    shelf: "Shelf"
     memory: Memory = field(default_factory=Memory)
 
     def attach(self, app: Flask) -> None:
@@ -30,6 +39,6 @@ def service() -> Service:
     return found
 
 
-def collection() -> Collection:
-    """Its collection."""
-    return service().collection
+def collection() -> "Shelf":
+    """The documents that whoever asks may read."""
+    return service().shelf

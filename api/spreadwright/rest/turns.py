@@ -5,6 +5,8 @@ from contextlib import contextmanager
 from threading import BoundedSemaphore
 from time import monotonic
 
+from spreadwright.rest.working import is_cancelled, is_job, told
+
 MOST_AT_ONCE = 2
 """Searches that one process runs at the same time; fewer than the requests that it answers."""
 
@@ -23,8 +25,12 @@ class Deadline:
         self._end = monotonic() + self._seconds
 
     def is_over(self) -> bool:
-        """Whether they are over."""
-        return monotonic() >= self._end
+        """Whether they are over, or nobody wants to know any more; a job is told how many have passed."""
+        left_s = self._end - monotonic()
+        if left_s <= 0 or is_cancelled():
+            return True
+        told(1 - min(1.0, left_s / self._seconds), "searching")
+        return False
 
 
 class AllBusy(Exception):
@@ -34,19 +40,19 @@ class AllBusy(Exception):
         seconds: When to ask again.
     """
 
-    def __init__(self, seconds: int) -> None:
-        super().__init__(f"{MOST_AT_ONCE} searches run already. Ask again in {seconds} s.")
+    def __init__(self, seconds: int, running: str = f"{MOST_AT_ONCE} searches run") -> None:
+        super().__init__(f"{running} already. Ask again in {seconds} s.")
         self.seconds = seconds
 
 
 @contextmanager
 def turn(seconds: float) -> Iterator[None]:
-    """A turn for something that takes so many seconds at most.
+    """A turn for something that takes so many seconds at most; a job, for which no client waits, waits for it.
 
     Raises:
         AllBusy: None is free.
     """
-    if not _turns.acquire(blocking=False):
+    if not _turns.acquire(blocking=is_job()):
         raise AllBusy(max(1, round(seconds)))
     try:
         yield

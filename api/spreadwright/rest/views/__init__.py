@@ -1,47 +1,20 @@
-"""The resources, one small module each: a view finds documents, its forms show them."""
+"""The resources, one small module each: a view finds documents, its forms show them.
 
-from spreadwright.rest.resources import Resources
-from spreadwright.rest.views import (
-    benches,
-    booklet,
-    checks,
-    colourways,
-    cut_paths,
-    cuts,
-    home,
-    match,
-    paper_sets,
-    photos,
-    pieces,
-    placement,
-    plans,
-    preview,
-    recipes,
-    schemas,
-    swatches,
-    templates,
-    tolerances,
-)
+Every module here that has a `blueprint` is served and described: a new verb is one more file.
+"""
 
-BLUEPRINTS: tuple[Resources, ...] = (
-    home.blueprint,
-    recipes.blueprint,
-    preview.blueprint,
-    cuts.blueprint,
-    cut_paths.blueprint,
-    pieces.blueprint,
-    placement.blueprint,
-    photos.blueprint,
-    templates.blueprint,
-    tolerances.blueprint,
-    booklet.blueprint,
-    colourways.blueprint,
-    paper_sets.blueprint,
-    swatches.blueprint,
-    benches.blueprint,
-    checks.blueprint,
-    plans.blueprint,
-    match.blueprint,
-    schemas.blueprint,
-)
-"""A new resource is listed here, and nowhere else."""
+from importlib import import_module
+from pkgutil import iter_modules
+
+from flask_smorest import Blueprint
+
+_FIRST = ("home", "recipes", "paper_sets", "benches")
+"""What the description of the service begins with."""
+
+
+def _names() -> list[str]:
+    found = sorted(module.name for module in iter_modules(__path__))
+    return [*_FIRST, *(name for name in found if name not in _FIRST)]
+
+
+BLUEPRINTS: tuple[Blueprint, ...] = tuple(import_module(f"{__name__}.{name}").blueprint for name in _names())

@@ -13,6 +13,7 @@ from spreadwright.rest.queries import BookletQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
 from spreadwright.rest.turns import turn
+from spreadwright.rest.working import told
 from spreadwright.tasks import proven
 from spreadwright.tasks.booklet import Dress, Format, dress, recipe_address
 from spreadwright.tasks.booklet import booklet as booklet_pdf
@@ -21,15 +22,16 @@ blueprint = Resources("booklet", __name__, description=__doc__)
 
 
 MOST_PIECES = 300
-"""Of a booklet that is printed while a client waits; it takes about twelve seconds."""
+"""Of a booklet that is printed on demand; it takes about twelve seconds."""
 _LONG, _SECONDS = 60, 12
-"""More pieces than this take seconds, so they wait for a turn."""
+"""More pieces than this take seconds: they are a job, and wait for a turn."""
+_STEPS = 6
+"""How many words a booklet tells on its way."""
 
 
 def _booklet(arguments: Arguments, recipe: Reading[Recipe], bench: Bench, worn: Dress | None, address: str) -> bytes:
     count = part_count(recipe.model)
-    if count > MOST_PIECES:
-        raise PrintTooLong(count, MOST_PIECES)
+    steps = iter(range(1, 1000))
     with turn(_SECONDS) if count > _LONG else nullcontext():
         return booklet_pdf(
             recipe,
@@ -38,15 +40,22 @@ def _booklet(arguments: Arguments, recipe: Reading[Recipe], bench: Bench, worn: 
             paper=Format(arguments["page"]),
             language=arguments.get("language") or recipe.model.language,
             address=address,
+            told=lambda words: told(min(1.0, next(steps) / _STEPS), words),
         )
 
 
-@blueprint.resource("/recipes/<recipe_id>/booklet", pdf_form(_booklet), query=BookletQuery)
+def _expected_s(_: Arguments, recipe: Reading[Recipe], *__: object) -> float:
+    count = part_count(recipe.model)
+    if count > MOST_PIECES:
+        raise PrintTooLong(count, MOST_PIECES)
+    return _SECONDS if count > _LONG else 0
+
+
+@blueprint.resource("/recipes/<recipe_id>/booklet", pdf_form(_booklet), query=BookletQuery, expected_s=_expected_s)
 def booklet(arguments: Arguments, recipe_id: str) -> Documents:
     """Everything that a class needs, to print: cover, cuts, piles, gluing and photographs; its code leads back here.
 
-    A recipe of more than 300 pieces is answered with 422 and `print-too-long`. One of more than 60 takes a turn, like
-    searches do: while none is free it is answered with 503, `busy` and `Retry-After`.
+    A recipe of more than 300 pieces is answered with 422 and `print-too-long`; one of more than 60 is a job.
     """
     recipe = collection().recipe(recipe_id)
     bench = collection().bench(arguments.get("bench"), unit=recipe.model.unit)

@@ -8,9 +8,11 @@ from spreadwright import __version__
 from spreadwright.rest.envelopes import Health, Home
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.links import address
+from spreadwright.rest.lists import MOST_COUNTED
 from spreadwright.rest.replies import UNKEPT
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
+from spreadwright.rest.service import service
+from spreadwright.store.wanted import Wanted
 
 blueprint = Resources("service", __name__, description=__doc__)
 
@@ -33,19 +35,20 @@ def _openapi(_: Arguments, root: str) -> dict[str, Any]:
     return {**described, "servers": [{"url": root or "/"}]}
 
 
-@blueprint.resource("/", json_form(_home, Home))
+@blueprint.resource("/", json_form(_home, Home, is_work=False))
 def home(_: Arguments) -> Documents:
     """Where to begin; whoever accepts HTML gets the gallery here, where there is one."""
     return ()
 
 
-@blueprint.resource("/health", json_form(_health, Health), cache=UNKEPT)
+@blueprint.resource("/health", json_form(_health, Health, is_work=False), cache=UNKEPT)
 def health(_: Arguments) -> Documents:
     """That the service answers, and how much it serves."""
-    return len(collection().recipes), len(collection().paper_sets), len(collection().benches)
+    count = service().store.listing.count
+    return tuple(count(Wanted(kind), most=MOST_COUNTED) for kind in ("recipes", "paper-sets", "benches"))
 
 
-@blueprint.resource("/openapi", json_form(_openapi, {"type": "object"}))
+@blueprint.resource("/openapi", json_form(_openapi, {"type": "object"}, is_work=False))
 def openapi(_: Arguments) -> Documents:
     """This service, described as OpenAPI 3.1."""
     return (request.script_root,)

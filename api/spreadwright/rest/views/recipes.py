@@ -1,25 +1,37 @@
-"""The recipes of the collection."""
+"""The recipes."""
 
 from typing import Any
 
-from spreadwright.document import Reading
-from spreadwright.model import Recipe
-from spreadwright.rest.documents import document_form
+from spreadwright.rest.document_history import add_history
+from spreadwright.rest.document_writes import add_writes
+from spreadwright.rest.documents import document_form, tag_of
+from spreadwright.rest.documents import links_of as links_of_document
 from spreadwright.rest.envelopes import RecipeList
 from spreadwright.rest.forms import Arguments, json_form
-from spreadwright.rest.links import address, described_by
-from spreadwright.rest.lists import Page, links_of, page_of
-from spreadwright.rest.queries import PageQuery
+from spreadwright.rest.links import address
+from spreadwright.rest.lists import Page, item_of, links_of, page_of, sparse
+from spreadwright.rest.queries import RecipesQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
-from spreadwright.tasks.answers import recipe_figures
+from spreadwright.store.values import Document
 
 blueprint = Resources("recipes", __name__, description=__doc__)
 
 
-def _list(_: Arguments, page: Page[Reading[Recipe]]) -> dict[str, Any]:
-    items = [{**recipe_figures(each.model), "links": _links(each.model.id)} for each in page.items]
-    return {"count": page.count, "start": page.start, "recipes": items}
+def _list(arguments: Arguments, page: Page) -> dict[str, Any]:
+    return {"count": page.count, "recipes": [_item(each, arguments) for each in page.items]}
+
+
+def _item(recipe: Document, arguments: Arguments) -> dict[str, Any]:
+    facts = recipe.facts
+    figures = {
+        "pages": facts.pages,
+        "sheets": facts.sheets,
+        "photos": facts.photos,
+        "cuts": facts.cuts,
+        "roles": list(facts.roles),
+    }
+    return item_of(recipe, arguments, _links(recipe.id)) | sparse({"id": recipe.id, **figures}, arguments)
 
 
 def _links(recipe_id: str) -> dict[str, str]:
@@ -33,18 +45,25 @@ def _links(recipe_id: str) -> dict[str, str]:
     return {relation: address(endpoint, recipe_id=recipe_id) for relation, endpoint in views.items()}
 
 
-@blueprint.resource("/recipes", json_form(_list, RecipeList), query=PageQuery, links=links_of, page="/")
+@blueprint.resource(
+    "/recipes", json_form(_list, RecipeList, is_work=False), query=RecipesQuery, links=links_of, page="/"
+)
 def recipes(arguments: Arguments) -> Documents:
-    """The recipes, with the figures that matter when choosing, by id."""
-    return (page_of(collection().recipes, arguments),)
+    """The recipes, with the figures that matter when choosing; filtered, searched and sorted as the query says."""
+    return (page_of("recipes", arguments),)
 
 
 @blueprint.resource(
     "/recipes/<recipe_id>",
-    document_form("recipe"),
-    links=lambda *_: [described_by("recipe")],
+    document_form("recipes"),
+    links=links_of_document,
     page="/recipes/{recipe_id}/",
+    tag=tag_of,
 )
 def recipe(_: Arguments, recipe_id: str) -> Documents:
     """One recipe: its document, as it is kept."""
-    return (collection().recipe(recipe_id),)
+    return (collection().head("recipes", recipe_id),)
+
+
+add_writes(blueprint, "recipes")
+add_history(blueprint, "recipes")

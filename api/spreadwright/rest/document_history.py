@@ -1,0 +1,144 @@
+"""The life of documents: their status, their revisions read, compared and brought back."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from flask import Response, request
+
+from spreadwright.errors import InvalidDocument
+from spreadwright.rest.document_writes import NoteQuery, told
+from spreadwright.rest.documents import operation, tag_of, variable
+from spreadwright.rest.envelopes import ChangeList, RevisionList, Status
+from spreadwright.rest.forms import JSON, Arguments, Form, json_form
+from spreadwright.rest.links import address, link
+from spreadwright.rest.openapi import component
+from spreadwright.rest.permissions import latest, own_or_gone
+from spreadwright.rest.queries import ChangesQuery, RevisionsQuery
+from spreadwright.rest.replies import IMMUTABLE
+from spreadwright.rest.resources import Documents, Resources
+from spreadwright.rest.service import collection, service
+from spreadwright.rest.statuses import status_of
+from spreadwright.rest.writing import Write, write
+from spreadwright.store.kinds import kind_named
+from spreadwright.store.values import Change, Head, Revision
+
+
+def add_history(blueprint: Resources, kind: str) -> None:
+    """Adds the routes about the life of documents of a kind to its blueprint."""
+    History(blueprint, kind).add()
+
+
+class History:
+    """What has become of the documents of one kind."""
+
+    def __init__(self, blueprint: Resources, kind: str) -> None:
+        self._blueprint, self._kind = blueprint, kind
+        self._word = kind_named(kind).word
+        self._one = f"/{kind}/<{variable(kind)}>"
+
+    def add(self) -> None:
+        """Adds its routes."""
+        self._read("/status", json_form(_status, Status, is_work=False), "status_of", self._status, tag=tag_of)
+        listed = json_form(_revisions, RevisionList, is_work=False)
+        self._read("/revisions", listed, "revisions_of", self._revisions, query=RevisionsQuery, links=_older)
+        content = Form("json", JSON, _content, component(kind_named(self._kind).schema), is_work=False)
+        self._read("/revisions/<number>", content, "revision_of", self._revision, cache=IMMUTABLE)
+        compared = json_form(_changes, ChangeList, is_work=False)
+        self._read("/revisions/<number>/changes", compared, "changes_of", self._changes, query=ChangesQuery)
+        done = {200: (Status, "What has become of it.")}
+        words = f"An earlier revision of a {self._word} as the latest one."
+        rule = f"{self._one}/revisions/<number>/restore"
+        more = "What was deleted comes back as a draft; the 410 of a deleted document has the ETag."
+        spec = Write("POST", rule, operation("restore", self._kind), words, done, more, query=NoteQuery)
+        write(self._blueprint, spec, self._restore)
+
+    def _read(self, rule: str, form: Form, what: str, fetch: Any, **options: Any) -> None:
+        def found(arguments: Arguments, **ids: str) -> Documents:
+            documents: Documents = fetch(arguments, *ids.values())
+            return documents
+
+        found.__name__ = operation(what, self._kind)
+        found.__doc__ = fetch.__doc__.replace("a document", f"a {self._word}")
+        self._blueprint.resource(f"{self._one}{rule}", form, **options)(found)
+
+    def _status(self, _: Arguments, name: str) -> Documents:
+        """What is known of a document beside what stands in it: its state, owner, lineage."""
+        return (collection().head(self._kind, name),)
+
+    def _revisions(self, arguments: Arguments, name: str) -> Documents:
+        """The revisions of a document, the newest first; of a deleted one, too."""
+        head = latest(self._kind, name)
+        history = service().store.history
+        most = arguments["limit"]
+        found = history.revisions(self._kind, name, before=arguments.get("before"), limit=most)
+        return head, found, most
+
+    def _revision(self, _: Arguments, name: str, number: str) -> Documents:
+        """What stood in a document at a revision, which never changes."""
+        head = latest(self._kind, name)
+        revision, data = service().store.history.revision(self._kind, name, _whole(number))
+        return head.kind, name, revision, data
+
+    def _changes(self, arguments: Arguments, name: str, number: str) -> Documents:
+        """What changed in a document up to a revision, since the one before or the one named."""
+        latest(self._kind, name)
+        second = _whole(number)
+        first = arguments.get("since", max(1, second - 1))
+        return name, first, second, tuple(service().store.history.compare(self._kind, name, first, second))
+
+    def _restore(self, arguments: Arguments, number: str, **ids: str) -> Response:
+        (name,) = ids.values()
+        turn = own_or_gone(self._kind, name)
+        restore = service().store.documents.restore
+        note = arguments.get("note", "")
+        return told(restore(self._kind, name, _whole(number), turn.who, expected=turn.expected, note=note))
+
+
+def _whole(number: str) -> int:
+    """The number of a revision; 0, which none has, for what is no number."""
+    return int(number) if number.isascii() and number.isdigit() and len(number) < 10 else 0
+
+
+def _status(_: Arguments, head: Head) -> dict[str, Any]:
+    return status_of(service().store.documents.get(head.kind, head.id))
+
+
+def _revisions(_: Arguments, head: Head, revisions: tuple[Revision, ...], __: int) -> dict[str, Any]:
+    return {"id": head.id, "revisions": [_item(head, each) for each in revisions]}
+
+
+def _item(head: Head, revision: Revision) -> dict[str, Any]:
+    ids = {variable(head.kind): head.id, "number": revision.number}
+    links = {
+        "self": address(f"{head.kind}.{operation('revision_of', head.kind)}", **ids),
+        "changes": address(f"{head.kind}.{operation('changes_of', head.kind)}", **ids),
+        "content": address("contents.content", digest=revision.digest),
+    }
+    return {
+        "number": revision.number,
+        "action": revision.action.value,
+        "state": revision.state.value,
+        "sha256": revision.digest,
+        "who": revision.who,
+        "at": revision.at.isoformat(),
+        "note": revision.note,
+        "links": links,
+    }
+
+
+def _older(_: Arguments, head: Head, revisions: tuple[Revision, ...], most: int) -> Iterable[str]:
+    if len(revisions) == most and revisions[-1].number > 1:
+        kept = {name: request.args[name] for name in request.args if name != "before"}
+        here = {**(request.view_args or {}), **kept, "before": revisions[-1].number}
+        yield link(address(str(request.endpoint), **here), "next")
+
+
+def _content(_: Arguments, kind: str, name: str, revision: Revision, data: bytes) -> bytes:
+    if not data:
+        raise InvalidDocument(name, kind_named(kind).read(data, name, None).findings)
+    return data
+
+
+def _changes(_: Arguments, name: str, first: int, second: int, changes: tuple[Change, ...]) -> dict[str, Any]:
+    listed = [{"op": each.op, "path": each.path, "was": each.was, "now": each.now} for each in changes]
+    return {"id": name, "first": first, "second": second, "changes": listed}

@@ -1,0 +1,52 @@
+"""What is known of a document beside what stands in it."""
+
+from typing import Any
+
+from spreadwright.rest.documents import operation, variable
+from spreadwright.rest.links import address
+from spreadwright.rest.service import service
+from spreadwright.store.kinds import kind_named
+from spreadwright.store.values import Document, Head
+
+
+def status_of(document: Document) -> dict[str, Any]:
+    """The status of a document, and what it is related to."""
+    head = document.head
+    lineage = service().store.lineage
+    return {
+        "kind": head.kind,
+        "id": head.id,
+        "title": document.facts.title,
+        "state": head.state.value,
+        "revision": head.revision,
+        "etag": f'"{head.etag}"',
+        "sha256": head.digest,
+        "owner": head.owner,
+        "created_at": document.created_at.isoformat(),
+        "changed_at": head.changed_at.isoformat(),
+        "published_at": document.published_at.isoformat() if document.published_at else None,
+        "review_note": document.review_note,
+        "derived_from": [relative(each) for each in lineage.parents(head.kind, head.id)],
+        "derived": [relative(each) for each in lineage.children(head.kind, head.id)],
+        "links": _links(head),
+    }
+
+
+def relative(head: Head) -> dict[str, Any]:
+    """A document that another is derived from, or that is derived from it."""
+    return {"id": head.id, "state": head.state.value, "links": {"self": _self(head)}}
+
+
+def _self(head: Head) -> str:
+    name = kind_named(head.kind).schema.replace("-", "_")
+    return address(f"{head.kind}.{name}", **{variable(head.kind): head.id})
+
+
+def _links(head: Head) -> dict[str, str]:
+    ids = {variable(head.kind): head.id}
+    return {
+        "self": _self(head),
+        "status": address(f"{head.kind}.{operation('status_of', head.kind)}", **ids),
+        "revisions": address(f"{head.kind}.{operation('revisions_of', head.kind)}", **ids),
+        "content": address("contents.content", digest=head.digest),
+    }
