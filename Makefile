@@ -22,6 +22,9 @@ test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
 test-soak: $(VENV)/dev.stamp ## writers killed fifty times on each database
 	$(BIN)/python -m pytest -q -m soak
 
+fuzz: $(VENV)/dev.stamp ## many random requests to every operation of the API, on SQLite and PostgreSQL
+	$(BIN)/python -m pytest -q -m fuzz
+
 bench: $(VENV)/bench.stamp ## how far the planner gets, beside others; BENCH='slack --count 20' runs a part; stopped, it goes on where it was
 	$(BIN)/python -m tests.bench.planner --others --keep $(VENV)/bench.jsonl $(BENCH)
 
