@@ -28,6 +28,8 @@ def test_revisions_are_listed_from_the_newest_in_parts(store, recipe):
     first = store.history.revisions("recipes", "window-seat", limit=4)
     rest = store.history.revisions("recipes", "window-seat", before=first[-1].number)
     assert [each.number for each in (*first, *rest)] == [6, 5, 4, 3, 2, 1]
+    assert len(store.history.revisions("recipes", "window-seat", before=10**30)) == 6
+    assert store.history.revisions("recipes", "window-seat", before=-(10**30)) == ()
 
 
 def test_revisions_are_compared_member_by_member(store, recipe):

@@ -49,5 +49,6 @@ def test_tokens_are_listed_by_owner(store):
 def test_unknown_scopes_and_numbers_are_refused(store):
     with pytest.raises(UnknownName):
         store.tokens.create("ann", ("wrote",))
-    with pytest.raises(UnknownName):
-        store.tokens.revoke(99)
+    for number in (99, 0, -1, 10**30):
+        with pytest.raises(UnknownName):
+            store.tokens.revoke(number)

@@ -16,6 +16,7 @@ _SEARCH = {
     "sqlite": "SELECT rowid AS key FROM search WHERE search MATCH :words LIMIT :most",
     "postgresql": "SELECT document_key AS key FROM search WHERE words @@ CAST(:words AS tsquery) LIMIT :most",
 }
+_MOST = 2**31 - 1
 _FOUND_IN = {"sqlite": func.instr, "postgresql": func.strpos}
 
 
@@ -62,15 +63,20 @@ def _labelled(field: str, value: str) -> Select[Any]:
 def _size(table: Any, wanted: Wanted) -> list[ColumnElement[bool]]:
     if wanted.page_size is None:
         return []
-    width, height = wanted.page_size
+    width, height = map(_fitting, wanted.page_size)
     return [table.page_width + 0 == width, table.page_height + 0 == height]
 
 
 def _within(column: Any, bounds: Range) -> list[ColumnElement[bool]]:
     return [
-        *([column >= bounds.least] if bounds.least is not None else []),
-        *([column <= bounds.most] if bounds.most is not None else []),
+        *([column >= _fitting(bounds.least)] if bounds.least is not None else []),
+        *([column <= _fitting(bounds.most)] if bounds.most is not None else []),
     ]
+
+
+def _fitting(number: int) -> int:
+    """A number that no column holds more than, as one that databases take."""
+    return max(-_MOST, min(number, _MOST))
 
 
 def _query(wanted: Wanted, dialect: str) -> str:

@@ -29,7 +29,7 @@ class History:
         """
         with self._database.reading() as session:
             row = row_of(session, kind, name, gone=True)
-            below = min(before, row.revision + 1) if before is not None else row.revision + 1
+            below = max(0, min(before, row.revision + 1)) if before is not None else row.revision + 1
             mine = select(RevisionRow).where(RevisionRow.document_key == row.key, RevisionRow.number < below)
             return tuple(map(revision_of, session.scalars(mine.order_by(RevisionRow.number.desc()).limit(limit))))
 

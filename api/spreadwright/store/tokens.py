@@ -12,6 +12,7 @@ from spreadwright.errors import UnknownName
 from spreadwright.store.database import Database
 from spreadwright.store.errors import InvalidToken
 from spreadwright.store.tables import TokenRow
+from spreadwright.store.words import clean
 
 PREFIX = "spw_"
 """By this a lost token is recognised as one of ours."""
@@ -71,9 +72,9 @@ class Tokens:
         row = TokenRow(
             digest=_digest(secret),
             hint=secret[:_SHOWN],
-            owner=owner[:_LONGEST],
+            owner=clean(owner)[:_LONGEST],
             scopes=" ".join(scope for scope in SCOPES if scope in scopes),
-            note=note,
+            note=clean(note),
             created_at=self._database.now(),
             expires_at=expires_at,
             revoked_at=None,
@@ -113,7 +114,7 @@ class Tokens:
             UnknownName: There is none of that number.
         """
         with self._database.writing() as session:
-            row = session.get(TokenRow, token_id, with_for_update=True)
+            row = session.get(TokenRow, token_id, with_for_update=True) if 0 < token_id < 2**62 else None
             if row is None:
                 raise UnknownName("token", str(token_id), ())
             row.revoked_at = row.revoked_at or self._database.now()
