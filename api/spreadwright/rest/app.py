@@ -50,7 +50,8 @@ def create_app(
     api = OpenApi(app)
     for blueprint in BLUEPRINTS:
         api.register_blueprint(blueprint)
-    app.extensions["openapi"] = openapi_document(api.spec.to_dict(), examples_from(collection, store))
+    headers = {place: taken for each in BLUEPRINTS for place, taken in each.headers.items()}
+    app.extensions["openapi"] = openapi_document(api.spec.to_dict(), headers, examples_from(collection, store))
     metrics = Metrics(rule.endpoint for rule in app.url_map.iter_rules())
     Service(store, Site(gallery), settings, metrics, Shelf(store)).attach(app)
     for kind in KINDS:

@@ -4,7 +4,7 @@ import re
 from base64 import b64encode
 from hashlib import sha256
 
-from flask import Response, request
+from flask import Response, current_app, request
 
 from spreadwright.rest.forms import SVG
 from spreadwright.rest.replies import OWN
@@ -73,6 +73,16 @@ def page_policy(page: bytes) -> str:
 def _answer_preflight(response: Response) -> None:
     response.status_code = 204
     response.headers.pop("Content-Type", None)
+    response.headers["Allow"] = ", ".join(sorted(_methods() or response.allow))
     response.headers["Access-Control-Allow-Methods"] = METHODS
     response.headers["Access-Control-Allow-Headers"] = ASKED_WITH
     response.headers["Access-Control-Max-Age"] = "86400"
+
+
+def _methods() -> set[str]:
+    """The methods of what is read at this path: `/recipes/x.json` is a form of a recipe, not one called so."""
+    routes = current_app.create_url_adapter(request)
+    if routes is None or not routes.test(method="GET"):
+        return set()
+    rule, _ = routes.match(method="GET", return_rule=True)
+    return {name for each in current_app.url_map.iter_rules() if each.rule == rule.rule for name in each.methods or ()}

@@ -23,6 +23,8 @@ from spreadwright.rest.uploads import MOST_BYTES as MOST_UPLOADED_BYTES
 from spreadwright.rest.uploads import MOST_PHOTOGRAPHS, MULTIPART, PHOTO, RECIPE, uploaded
 
 Json = dict[str, Any]
+Headers = dict[tuple[str, str], list[Json]]
+"""Path and method: the parameters that it takes in headers."""
 Decorator = Callable[[Any], Any]
 
 DESCRIPTION = """Recipes for album layouts: proved, cut, placed, coloured and drawn.
@@ -226,7 +228,7 @@ def _camel(name: str) -> str:
     return "".join(word[:1].upper() + word[1:] for word in re.split(r"[-_]", name))
 
 
-def openapi_document(described: Json, examples: Json) -> Json:
+def openapi_document(described: Json, headers: Headers, examples: Json) -> Json:
     """The whole document: what the routes describe, the documents' schemas, and an example for each known parameter."""
     components = {
         **described["components"],
@@ -235,6 +237,8 @@ def openapi_document(described: Json, examples: Json) -> Json:
             "bearer": {"type": "http", "scheme": "bearer", "description": "From `spreadwright token`."}
         },
     }
+    for (path, method), parameters in headers.items():
+        described["paths"][path][method]["parameters"][:0] = parameters
     for path in described["paths"].values():
         operations = [each for each in path.values() if isinstance(each, dict)]
         for parameter in (*path.get("parameters", []), *(each for own in operations for each in own["parameters"])):

@@ -1,13 +1,14 @@
 """The resources of one kind: their routes, and their place in the OpenAPI document."""
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from flask import Response
 from flask_smorest import Blueprint
 
 from spreadwright.rest.forms import Form
-from spreadwright.rest.openapi import described, shared_parameters
+from spreadwright.rest.openapi import Headers, Json, described, shared_parameters
 from spreadwright.rest.queries import Query, QueryParser
 from spreadwright.rest.resource import Documents, Fetch, Resource
 
@@ -18,6 +19,18 @@ class Resources(Blueprint):  # type: ignore[misc]
     """What the views of one module serve."""
 
     ARGUMENTS_PARSER = QueryParser()
+
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.headers: Headers = {}
+
+    def route(self, rule: str, *, parameters: Sequence[Json] = (), **options: Any) -> Callable[[Any], Any]:
+        """A route; what it takes in headers is its own, while variables are shared by all methods of a path."""
+        place = (re.sub(r"<(\w+)>", r"{\1}", rule), options["methods"][0].lower())
+        self.headers[place] = [each for each in parameters if each["in"] == "header"]
+        shared = [each for each in parameters if each["in"] != "header"]
+        decorator: Callable[[Any], Any] = super().route(rule, parameters=shared, **options)
+        return decorator
 
     def resource(self, rule: str, *forms: Form, query: type[Query] = Query, **options: Any) -> Callable[[Fetch], Fetch]:
         """Serves what the decorated view finds, at a path by Accept and at that path with a suffix.

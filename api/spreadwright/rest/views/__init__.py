@@ -6,7 +6,7 @@ Every module here that has a `blueprint` is served and described: a new verb is 
 from importlib import import_module
 from pkgutil import iter_modules
 
-from flask_smorest import Blueprint
+from spreadwright.rest.resources import Resources
 
 _FIRST = ("home", "recipes", "paper_sets", "benches")
 """What the description of the service begins with."""
@@ -17,4 +17,4 @@ def _names() -> list[str]:
     return [*_FIRST, *(name for name in found if name not in _FIRST)]
 
 
-BLUEPRINTS: tuple[Blueprint, ...] = tuple(import_module(f"{__name__}.{name}").blueprint for name in _names())
+BLUEPRINTS: tuple[Resources, ...] = tuple(import_module(f"{__name__}.{name}").blueprint for name in _names())
