@@ -71,3 +71,13 @@ def test_a_deleted_parent_keeps_its_children(store):
     assert [head.id for head in store.lineage.parents("recipes", "child")] == ["parent"]
     with pytest.raises(InvalidDocument):
         create(store, "late", "CC-BY-4.0", "parent")
+
+
+def test_nobody_derives_from_a_draft_of_others(store):
+    create(store, "parent", "CC-BY-4.0")
+    data = json.dumps({**SOUND, "derived_from": ["parent"]}).encode()
+    with pytest.raises(InvalidDocument) as refused:
+        store.documents.create("recipes", data, "bob", name="child")
+    assert codes(refused) == [("unknown-parent", "/derived_from/0")]
+    store.publishing.publish("recipes", "parent", "ann", expected=1)
+    assert store.documents.create("recipes", data, "bob", name="child").document.revision == 1

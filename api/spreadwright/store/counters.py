@@ -4,13 +4,14 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from hashlib import sha256
 
-from sqlalchemy import delete, text
+from sqlalchemy import delete
 
 from spreadwright.store.database import Database
 from spreadwright.store.tables import CounterRow
+from spreadwright.store.words import clean
 
-_UPSERT = text(
-    "INSERT INTO counters (name, starts, used, ends) VALUES (:name, :starts, :by, :ends) "
+_UPSERT = (
+    "INSERT INTO counters (name, starts, used, ends) VALUES (?, ?, ?, ?) "
     "ON CONFLICT (name, starts) DO UPDATE SET used = counters.used + excluded.used RETURNING used"
 )
 
@@ -33,11 +34,12 @@ class Counters:
         """Counts so many more."""
         now = int(self._database.now().timestamp())
         starts = now - now % window_s
-        short = name if len(name) <= 100 else sha256(name.encode("utf-8", "replace")).hexdigest()
-        values = {"name": f"{window_s}:{short}", "starts": starts, "by": by, "ends": starts + window_s}
-        with self._database.writing_connection() as connection:
-            used = connection.execute(_UPSERT, values).scalar_one()
-        return Count(int(used), datetime.fromtimestamp(starts + window_s, UTC))
+        short = (
+            name if len(name) <= 100 and clean(name) == name else sha256(name.encode("utf-8", "replace")).hexdigest()
+        )
+        ends = starts + window_s
+        (used,) = self._database.quick_write(_UPSERT, f"{window_s}:{short}", starts, by, ends)
+        return Count(int(used), datetime.fromtimestamp(ends, UTC))
 
     def forget(self) -> None:
         """Drops the windows that are over."""

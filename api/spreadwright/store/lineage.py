@@ -43,8 +43,10 @@ class Lineage:
             return tuple(head_of(row) for row in session.execute(mine.order_by(DocumentRow.id).limit(most)))
 
 
-def lineage_rows(session: Session, kind: str, document: Mapping[str, Any], child_key: int | None) -> list[LineageRow]:
-    """The parents that a document names and that are here, as they bind it."""
+def lineage_rows(
+    session: Session, kind: str, document: Mapping[str, Any], owner: str, child_key: int | None
+) -> list[LineageRow]:
+    """The parents that a document names and that are here for its owner, as they bind it."""
     names = _named(document)
     if not names:
         return []
@@ -56,9 +58,9 @@ def lineage_rows(session: Session, kind: str, document: Mapping[str, Any], child
     rows = []
     for place, name in enumerate(names):
         parent = parents.get(name)
-        if parent is None or parent.key == child_key or (parent.state == State.DELETED and parent.key not in known):
+        before = known.get(parent.key) if parent else None
+        if parent is None or parent.key == child_key or not (before or _is_open(parent, owner)):
             continue
-        before = known.get(parent.key)
         rows.append(
             LineageRow(
                 parent_key=parent.key,
@@ -97,6 +99,12 @@ def keep_lineage(session: Session, child_key: int, rows: list[LineageRow]) -> No
     for row in rows:
         row.child_key = child_key
     session.add_all(rows)
+
+
+def _is_open(parent: DocumentRow, owner: str) -> bool:
+    """Whether somebody may begin to derive from it: it is published, or a draft of their own."""
+    is_own = parent.owner == owner and parent.state != State.DELETED
+    return parent.state == State.PUBLISHED or is_own
 
 
 def _named(document: Mapping[str, Any]) -> list[str]:

@@ -1,4 +1,7 @@
-"""The published documents, looked up as in a `Collection`, and as they are at the moment."""
+"""Documents looked up as in a `Collection`, and as they are at the moment.
+
+Drafts are found by their ids, too: who may see them is for others to say.
+"""
 
 from collections.abc import Iterator
 from contextlib import suppress
@@ -29,7 +32,7 @@ _SETS = (
 
 
 class Shelves:
-    """What everybody may use in what they work out."""
+    """What is worked with."""
 
     def __init__(self, database: Database, documents: Documents, readings: Readings) -> None:
         self._database = database

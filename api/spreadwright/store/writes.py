@@ -32,7 +32,7 @@ def new_row(
     Raises:
         InvalidDocument: Its parents have something against it.
     """
-    parents = _parents(session, ready, None)
+    parents = _parents(session, ready, clean(who), None)
     keep_contents(session, (ready.data, *pictures))
     row = DocumentRow(
         kind=ready.kind,
@@ -75,7 +75,7 @@ def rewritten(
     digest = digest_of(ready.data)
     is_same = digest == row.digest and ready.pictures == row.pictures and row.state != State.DELETED
     if not is_same:
-        parents = _parents(session, ready, row.key)
+        parents = _parents(session, ready, row.owner, row.key)
         keep_contents(session, (ready.data, *pictures))
         state = State.DRAFT.value if row.state == State.DELETED else row.state
         new = {**fact_columns(ready.facts), "digest": digest, "pictures": dict(ready.pictures), "state": state}
@@ -109,8 +109,8 @@ def revision_row(session: Session, row: DocumentRow, number: int) -> RevisionRow
     return found
 
 
-def _parents(session: Session, ready: Prepared, child_key: int | None) -> list[LineageRow]:
-    parents = lineage_rows(session, ready.kind, ready.document, child_key)
+def _parents(session: Session, ready: Prepared, owner: str, child_key: int | None) -> list[LineageRow]:
+    parents = lineage_rows(session, ready.kind, ready.document, owner, child_key)
     findings = lineage_findings(parents, ready.document)
     if has_errors(findings):
         raise InvalidDocument(ready.facts.title, findings)
