@@ -1,4 +1,9 @@
-"""Random requests to every operation, as the description of the service allows them and as it does not."""
+"""Random requests to every operation, as the description of the service allows them and as it does not.
+
+On the database that SPREADWRIGHT_DATABASE_URL names; on a SQLite file of its own without it.
+"""
+
+import os
 
 import pytest
 import schemathesis
@@ -9,29 +14,47 @@ from spreadwright.rest import create_app
 from spreadwright.store import Collection
 from spreadwright.store.opening import open_store
 
-REFUSED = ["2xx", 400, 401, 403, 404, 406, 409, 410, 412, 413, 415, 422, 428, 429, 503]
+REFUSALS = [400, 401, 403, 404, 406, 409, 410, 412, 413, 415, 422, 428, 429, 503]
 CONFIG = {
     "checks": {
-        "positive_data_acceptance": {"expected-statuses": REFUSED},
-        "missing_required_header": {"expected-statuses": [*REFUSED[1:]]},
-        "negative_data_rejection": {"expected-statuses": REFUSED[1:]},
+        "positive_data_acceptance": {"expected-statuses": ["2xx", 303, 304, *REFUSALS]},
+        "missing_required_header": {"expected-statuses": REFUSALS},
+        "negative_data_rejection": {"expected-statuses": REFUSALS},
     }
 }
 STORE = open_store()
 TOKEN = STORE.tokens.create("fuzz", ("write", "review", "admin")).secret
+HEADERS = {"Authorization": f"Bearer {TOKEN}"}
 APP = create_app(Collection(), store=STORE)
 SCHEMA = schemathesis.openapi.from_wsgi("/openapi.json", APP, config=SchemathesisConfig.from_dict(CONFIG))
+LONG = int(os.environ.get("FUZZ", "50"))
 PATIENT = {"deadline": None, "suppress_health_check": list(HealthCheck)}
 
 
+class Walk(SCHEMA.as_state_machine()):
+    """Goes from answer to answer along the links that the description names."""
+
+    def get_call_kwargs(self, case):
+        return {"headers": HEADERS}
+
+
 @SCHEMA.parametrize()
-@settings(max_examples=2, derandomize=True, **PATIENT)
+@settings(max_examples=1, derandomize=True, **PATIENT)
 def test_every_operation_holds_what_it_promises(case):
-    case.call_and_validate(headers={"Authorization": f"Bearer {TOKEN}"})
+    case.call_and_validate(headers=HEADERS)
+
+
+def test_links_lead_where_they_promise():
+    Walk.run(settings=settings(max_examples=5, stateful_step_count=5, derandomize=True, **PATIENT))
 
 
 @pytest.mark.fuzz
 @SCHEMA.parametrize()
-@settings(max_examples=100, **PATIENT)
+@settings(max_examples=LONG, **PATIENT)
 def test_every_operation_holds_what_it_promises_for_long(case):
-    case.call_and_validate(headers={"Authorization": f"Bearer {TOKEN}"})
+    case.call_and_validate(headers=HEADERS)
+
+
+@pytest.mark.fuzz
+def test_links_lead_where_they_promise_for_long():
+    Walk.run(settings=settings(max_examples=LONG, stateful_step_count=8, **PATIENT))
