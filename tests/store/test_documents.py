@@ -1,6 +1,7 @@
 import json
 from threading import Barrier, Thread
 
+import numpy as np
 import pytest
 
 from builder import PAPERS, SOUND, sound, spoilt
@@ -172,23 +173,48 @@ def test_a_parsed_revision_is_the_same_object_each_time(store, recipe):
     assert store.readings.latest("recipes", "window-seat").model.title == "Bay window"
 
 
-def test_pictures_of_papers_have_revisions_too(store):
-    import numpy as np
+def scans(*names):
+    face = {"pattern": "picture", "repeat": "30 mm"}
+    papers = [
+        {"id": f"scan-{n}", "title": "Scan", "size": ["12", "12"], "front": {**face, "picture": name}}
+        for n, name in enumerate(names)
+    ]
+    return json.dumps({**PAPERS, "papers": papers}).encode()
 
-    picture = encode_png(np.full((8, 8, 3), 90, dtype=np.uint8))
-    other = encode_png(np.full((8, 8, 3), 200, dtype=np.uint8))
-    face = {"pattern": "picture", "picture": "rope.png", "repeat": "30 mm"}
-    papers = [{"id": "scan", "title": "Scan", "size": ["12", "12"], "front": face}]
-    data = json.dumps({**PAPERS, "papers": papers}).encode()
-    made = store.documents.create("paper-sets", data, "ann", name="scans", pictures={"rope.png": picture}).document
-    assert store.documents.picture(made, "rope.png") == picture
+
+def grey(value):
+    return encode_png(np.full((8, 8, 3), value, dtype=np.uint8))
+
+
+def test_pictures_of_papers_have_revisions_too(store):
+    made = store.documents.create(
+        "paper-sets", scans("rope.png"), "ann", name="scans", pictures={"rope.png": grey(90)}
+    ).document
+    assert store.documents.picture(made, "rope.png") == grey(90)
     assert store.readings.of(made).model.papers[0].front.picture is not None
-    changed = store.documents.put_picture("scans", "rope.png", other, "ann", expected=1)
-    assert (changed.revision, store.documents.picture(changed, "rope.png")) == (2, other)
+    changed = store.documents.put_pictures("scans", {"rope.png": grey(200)}, "ann", expected=1)
+    assert (changed.revision, store.documents.picture(changed, "rope.png")) == (2, grey(200))
     back = store.documents.restore("paper-sets", "scans", 1, "ann", expected=2)
-    assert store.documents.picture(back, "rope.png") == picture
+    assert store.documents.picture(back, "rope.png") == grey(90)
     with pytest.raises(UnreadablePicture):
         store.documents.picture(back, "sail.png")
+
+
+def test_a_paper_set_may_come_without_its_pictures(store):
+    made = store.documents.create("paper-sets", scans("rope.png", "sail.png"), "ann", name="scans").document
+    assert store.readings.of(made).is_sound
+    with pytest.raises(InvalidDocument):
+        store.documents.put_pictures("scans", {"rope.png": grey(1)}, "ann", expected=1)
+    both = store.documents.put_pictures("scans", {"rope.png": grey(1), "sail.png": grey(2)}, "ann", expected=1)
+    assert store.shelves.pictures("scans")("sail.png") == grey(2)
+    assert all(paper.front.picture for paper in store.readings.of(both).model.papers)
+
+
+@pytest.mark.parametrize("name", ["../up.png", "a/b.png", ".hidden", "", "a\0.png", "\ud800"])
+def test_pictures_have_names_of_files(store, name):
+    store.documents.create("paper-sets", scans("rope.png"), "ann", name="scans")
+    with pytest.raises(UnreadablePicture):
+        store.documents.put_pictures("scans", {name: grey(1)}, "ann", expected=1)
 
 
 def test_any_text_may_stand_in_notes_and_keys(store):

@@ -8,13 +8,14 @@ from collections.abc import Callable, Mapping
 from itertools import count
 from typing import TypeVar
 
-from spreadwright.document import Pictures, slug
+from spreadwright.document import Pictures, is_plain_name, slug
 from spreadwright.errors import UnreadablePicture
 from spreadwright.store.creating import created, made_before, names_from
 from spreadwright.store.database import Database
 from spreadwright.store.errors import BadId, Gone, IdTaken, StaleWrite
 from spreadwright.store.heads import quick_head
 from spreadwright.store.kinds import kind_named
+from spreadwright.store.pictures import MOST_BYTES
 from spreadwright.store.prepared import Prepared, prepared
 from spreadwright.store.rows import (
     advance,
@@ -27,6 +28,7 @@ from spreadwright.store.rows import (
     unknown,
 )
 from spreadwright.store.values import Action, Created, Document, Head, RequestKey, Revision, State
+from spreadwright.store.words import clean
 from spreadwright.store.writes import current, revision_row, rewritten
 
 _Result = TypeVar("_Result")
@@ -94,6 +96,7 @@ class Documents:
         if known:
             return known
         contents = dict(pictures or {})
+        _refuse_odd(contents)
         digests = {each: digest_of(data) for each, data in contents.items()}
         ready = prepared(kind, data, name or "", pictures=digests, found=found_among(contents))
         base = name or slug(ready.document.get("title"), kind_named(kind).schema)
@@ -136,20 +139,20 @@ class Documents:
 
         return self.at(kind, name, expected, written, gone=True)
 
-    def put_picture(
-        self, name: str, picture: str, data: bytes, who: str, *, expected: int | None, note: str = ""
+    def put_pictures(
+        self, name: str, pictures: Mapping[str, bytes], who: str, *, expected: int | None, note: str = ""
     ) -> Document:
-        """A picture of a paper set, added or put in the place of another one; raises like `change`."""
+        """Pictures of a paper set, added or put in the place of others; raises like `change`."""
         kind = "paper-sets"
+        _refuse_odd(pictures)
 
         def written(head: Head) -> Document:
             before = self.get(kind, name)
-            pictures = {**before.pictures, picture: digest_of(data)}
-            earlier = self._found(before.pictures)
-            ready = prepared(
-                kind, before.data, name, pictures=pictures, found=lambda n: data if n == picture else earlier(n)
-            )
-            return self._rewritten(head, ready, Action.CHANGED, who, note or f"Picture {picture}.", data)
+            digests = {**before.pictures, **{each: digest_of(data) for each, data in pictures.items()}}
+            there = {each: self.picture(before, each) for each in before.pictures}
+            ready = prepared(kind, before.data, name, pictures=digests, found=found_among({**there, **pictures}))
+            told = note or f"Pictures: {', '.join(sorted(pictures))}."
+            return self._rewritten(head, ready, Action.CHANGED, who, told, *pictures.values())
 
         return self.at(kind, name, expected, written)
 
@@ -171,13 +174,19 @@ class Documents:
         Raises:
             UnreadablePicture: It has none of that name.
         """
-        return self._found(document.pictures)(picture)
+        found = self._found(document.pictures)
+        if found is None:
+            raise _missing(picture)
+        return found(picture)
 
-    def found(self, document: Document) -> Pictures:
-        """What finds the pictures of a document."""
+    def found(self, document: Document) -> Pictures | None:
+        """What finds the pictures of a document; None where it came without any, which is no error."""
         return self._found(document.pictures)
 
-    def _found(self, pictures: Mapping[str, str]) -> Pictures:
+    def _found(self, pictures: Mapping[str, str]) -> Pictures | None:
+        if not pictures:
+            return None
+
         def found(name: str) -> bytes:
             if name not in pictures:
                 raise _missing(name)
@@ -210,8 +219,10 @@ class Documents:
             return rewritten(session, head, ready, action, who=who, at=now, note=note, pictures=pictures)
 
 
-def found_among(pictures: Mapping[str, bytes]) -> Pictures:
-    """What finds pictures among those that came along."""
+def found_among(pictures: Mapping[str, bytes]) -> Pictures | None:
+    """What finds pictures among those that came along; None where none did."""
+    if not pictures:
+        return None
 
     def found(name: str) -> bytes:
         if name not in pictures:
@@ -223,3 +234,14 @@ def found_among(pictures: Mapping[str, bytes]) -> Pictures:
 
 def _missing(name: str) -> UnreadablePicture:
     return UnreadablePicture("picture-missing", "There is no such picture.", "Send it along.", name=name)
+
+
+def _refuse_odd(pictures: Mapping[str, bytes]) -> None:
+    """Nothing, or UnreadablePicture for a name that no file can have, and for bytes that are too many."""
+    for name, data in pictures.items():
+        if not is_plain_name(name) or clean(name) != name:
+            told, remedy = "Its name is none of a file.", "Name it without folders."
+            raise UnreadablePicture("picture-outside-folder", told, remedy, name=clean(name))
+        if len(data) > MOST_BYTES:
+            told = f"The file has more than {MOST_BYTES // 1024**2} MB."
+            raise UnreadablePicture("picture-too-large", told, "Save it with fewer pixels.", name=name)

@@ -36,7 +36,7 @@ def prepared(
         kind: As addresses name it.
         name: Its id.
         pictures: Name to digest, of those that come with it.
-        found: What finds them.
+        found: What finds them; None where none came along.
         public: It is to be read by everybody, so it has to pass the check.
 
     Raises:

@@ -5,6 +5,7 @@ Drafts are found by their ids, too: who may see them is for others to say.
 
 from collections.abc import Iterator
 from contextlib import suppress
+from functools import partial
 from typing import Any
 
 from sqlalchemy import select
@@ -55,7 +56,7 @@ class Shelves:
 
     def pictures(self, set_id: str) -> Pictures:
         """What finds the pictures of the paper set of an id; raises like `recipe`."""
-        return self._documents.found(self._documents.get("paper-sets", set_id))
+        return partial(self._documents.picture, self._documents.get("paper-sets", set_id))
 
     def sound_paper_sets(self) -> tuple[PaperSet, ...]:
         """Every published paper set without an error, by id, so many at most."""
