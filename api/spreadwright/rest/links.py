@@ -1,6 +1,7 @@
 """Addresses of our own, and the Link header (RFC 8288)."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Any
 
 from flask import request, url_for
@@ -10,7 +11,13 @@ from spreadwright.rest.queries import FURTHEST
 
 def address(endpoint: str, **values: Any) -> str:
     """The path of a view, below whatever path the service is mounted at."""
-    return url_for(endpoint, **values)
+    return _built(request.script_root, endpoint, tuple(sorted(values.items())))
+
+
+@lru_cache(maxsize=4096)
+def _built(_: str, endpoint: str, values: tuple[tuple[str, Any], ...]) -> str:
+    """The same for the same mount: building one takes longer than all else about a short answer."""
+    return url_for(endpoint, **dict(values))
 
 
 def link(target: str, relation: str) -> str:

@@ -79,7 +79,9 @@ class Resources(Blueprint):  # type: ignore[misc]
         name: str = "",
     ) -> None:
         name = name or resource.fetch.__name__
-        for decorate in (*described(self, method, rule, name, resource), self.arguments(query(), location="query")):
-            view = decorate(view)
+        answering = told = self.arguments(query(), location="query")(view)
+        for decorate in described(self, method, rule, name, resource):
+            told = decorate(told)
+        answering._apidoc = told._apidoc  # what describes it need not be gone through by every request
         parameters = shared_parameters(rule, resource.forms, method, is_long=resource.expected_s is not None)
-        self.route(rule, endpoint=name, methods=[method], parameters=parameters)(view)
+        self.route(rule, endpoint=name, methods=[method], parameters=parameters)(answering)
