@@ -56,5 +56,5 @@ def expected(head: Head) -> int:
     tags = request.if_match
     if tags.star_tag or head.etag in tags.as_set():
         return head.revision
-    numbers = [int(found[1]) for found in map(_TAG.fullmatch, sorted(tags.as_set())) if found]
+    numbers = [int(found[1]) for found in map(_TAG.fullmatch, sorted(filter(None, tags.as_set()))) if found]
     raise StaleWrite(kind_named(head.kind).word, head.id, numbers[0] if numbers else None, head.revision)
