@@ -20,6 +20,7 @@ from spreadwright.cli.pictures import suffix_of, write_pictures
 from spreadwright.cli.pieces import pieces
 from spreadwright.cli.planning import plan
 from spreadwright.cli.templates import templates
+from spreadwright.cli.tokens import token
 from spreadwright.cli.tolerance import tolerance
 from spreadwright.errors import SpreadwrightError
 from spreadwright.store import Collection
@@ -177,6 +178,7 @@ main.add_command(photos)
 main.add_command(pieces)
 main.add_command(plan)
 main.add_command(templates)
+main.add_command(token)
 main.add_command(tolerance)
 
 
@@ -202,16 +204,23 @@ def gallery(collection: Collection, output: Path) -> None:
 )
 @click.pass_obj
 def serve(collection: Collection, host: str, port: int, workers: int, folder: Path | None) -> None:
-    """Serve the API, and the gallery at the same address."""
+    """Serve the API, and the gallery at the same address.
+
+    Other machines are served only with SPREADWRIGHT_DATABASE_URL set. Without it documents are kept for this run alone,
+    and a token for writing is shown at the start.
+    """
     from spreadwright import rest
 
     signals.unwind_on_terminate()
+    settings = rest.settings_for(host)
     rest.refuse_taken(host, port)
     with TemporaryDirectory(prefix="spreadwright-") as built:
         shown = folder or Path(built) / "gallery"
         if folder is None:
             _build_gallery(collection, shown)
-        rest.serve(rest.create_app(collection, shown), host, port, workers)
+        app = rest.create_app(collection, shown, settings=settings)
+        rest.show_first_token(app, host)
+        rest.serve(app, host, port, workers)
 
 
 def _build_gallery(collection: Collection, output: Path) -> None:

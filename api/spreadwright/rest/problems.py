@@ -3,7 +3,7 @@
 What the table does not list is a bug: it is logged, and the client learns nothing but that it happened.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Any
@@ -26,7 +26,7 @@ from spreadwright.errors import (
     nearest_hint,
 )
 from spreadwright.rest.conditions import Exists, Unconditional
-from spreadwright.rest.identity import Forbidden, NoToken
+from spreadwright.rest.identity import Forbidden, NoToken, challenge
 from spreadwright.rest.job_errors import TooManyJobs, Unfinished
 from spreadwright.rest.queries import BadQuery
 from spreadwright.rest.rates import TooMany
@@ -158,11 +158,23 @@ def problem(reason: Exception) -> Response:
     response = Response(canonical(members), status=kind.status, content_type=PROBLEM_JSON)
     response.headers["Cache-Control"] = "no-store"
     response.headers.add("Link", f'<{quote(request.script_root)}/problems/{kind.name}>; rel="help"')
-    if isinstance(reason, http.MethodNotAllowed):
-        response.headers["Allow"] = ", ".join(sorted(reason.valid_methods or ()))
-    if isinstance(reason, AllBusy | TooManyJobs | Unfinished):
-        response.headers["Retry-After"] = str(reason.seconds)
+    for name, text in _headers(reason):
+        response.headers[name] = text
     return response
+
+
+def _headers(reason: Exception) -> Iterator[tuple[str, str]]:
+    """What a client needs to know beside the document."""
+    if isinstance(reason, http.MethodNotAllowed):
+        yield "Allow", ", ".join(sorted(reason.valid_methods or ()))
+    if isinstance(reason, AllBusy | TooManyJobs | Unfinished):
+        yield "Retry-After", str(reason.seconds)
+    if isinstance(reason, Busy | NotReady):
+        yield "Retry-After", "1"
+    if isinstance(reason, TooMany):
+        yield "Retry-After", str(reason.allowance.seconds)
+    if challenged := challenge(reason):
+        yield "WWW-Authenticate", challenged
 
 
 def _kind(reason: Exception) -> Kind:
