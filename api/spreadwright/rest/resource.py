@@ -12,6 +12,7 @@ from flask import Response, request
 
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
+from spreadwright.rest.bounds import refuse_beyond
 from spreadwright.rest.forms import Arguments, Form
 from spreadwright.rest.jobs import is_put_off, put_off
 from spreadwright.rest.languages import chosen
@@ -21,6 +22,7 @@ from spreadwright.rest.negotiation import preferred
 from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import NotAcceptable
 from spreadwright.rest.rates import WORK, charge
+from spreadwright.rest.rendered import keeping, kept_or_none
 from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
 from spreadwright.rest.service import service
 from spreadwright.words import SOURCE, speaking
@@ -58,6 +60,7 @@ class Resource:
 
     def negotiated(self, arguments: Arguments, **ids: str) -> Response:
         """The form, or the page, that the client prefers."""
+        refuse_beyond(arguments)
         documents = self.fetch(arguments, **ids)
         page = self.page.format(**ids)
         form = self._accepted(page)
@@ -71,11 +74,13 @@ class Resource:
         named = next((form for form in self.forms if form.suffix == suffix), None)
         if named is None:
             raise UnknownName("representation", suffix, dict.fromkeys(form.suffix for form in self.forms))
+        refuse_beyond(arguments)
         return self._answered(named, arguments, self.fetch(arguments, **ids))
 
     def posted(self, arguments: Arguments) -> Response:
         """What a view finds out about the body of the request; nothing is kept."""
         form = self._accepted() or self.forms[0]
+        refuse_beyond(arguments)
         charge(WORK)
         language = chosen(arguments, ()) if self.speaks else SOURCE
         data = self.reads()
@@ -103,10 +108,11 @@ class Resource:
         language = chosen(arguments, documents) if self.speaks else SOURCE
         asked = {**arguments, "language": language} if self.speaks else arguments
         key = (form.make, request.script_root, tuple(sorted(asked.items())), documents)
-        if key not in service().memory and self._is_put_off(asked, documents):
+        kept = None if key in service().memory else kept_or_none(form, asked, documents)
+        if kept is None and key not in service().memory and self._is_put_off(asked, documents):
             return put_off()
         with speaking(language):
-            body = service().memory.body(key, lambda: _made(form, asked, documents))
+            body = service().memory.body(key, lambda: kept or _made(form, asked, documents))
         links = (service_description(), *self.links(arguments, *documents))
         cache = self.cache if isinstance(self.cache, str) else self.cache(arguments, *documents)
         tag = self.tag(arguments, *documents)
@@ -126,4 +132,4 @@ def _made(form: Form, arguments: Arguments, documents: Documents) -> bytes:
     """The bytes of a body that nobody has asked for lately; those that take work are counted."""
     if form.is_work:
         charge(WORK)
-    return form.make(arguments, *documents)
+    return keeping(form, arguments, documents, lambda: form.make(arguments, *documents))
