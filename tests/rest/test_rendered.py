@@ -1,6 +1,8 @@
 import pytest
 
+from spreadwright.model import Swatch
 from spreadwright.rest import create_app
+from spreadwright.rest.rendered import _digest
 from spreadwright.store import Collection
 from spreadwright.store.opening import open_store
 
@@ -30,3 +32,10 @@ def test_long_print_that_is_there_is_no_job_any_more(start, monkeypatch):
     path = "/recipes/window-seat/booklet.pdf"
     waited = start().get(path, headers={"Prefer": "wait"})
     assert waited.status_code == 200 and start().get(path).data == waited.data
+
+
+def test_other_picture_of_the_same_name_and_size_is_another_print():
+    first, second = (Swatch("fern.png", data, "image/png", 8, 8) for data in (b"one", b"two"))
+    assert _digest(first) != _digest(second) and _digest(first) == _digest(
+        Swatch("fern.png", b"one", "image/png", 8, 8)
+    )

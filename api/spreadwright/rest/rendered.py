@@ -1,11 +1,11 @@
 """Pictures and prints that were made before, by this process or by another: found again by what they show."""
 
+import pickle
 from collections.abc import Callable
 from hashlib import sha256
 
 from flask import request
 
-from spreadwright.document import Reading
 from spreadwright.rest.forms import PDF, PNG, Arguments, Form
 from spreadwright.rest.service import service
 from spreadwright.store.renders import render_key
@@ -35,7 +35,5 @@ def _key(form: Form, arguments: Arguments, documents: tuple[object, ...]) -> str
 
 
 def _digest(document: object) -> str:
-    """Of its bytes, else of all that a frozen value consists of."""
-    if isinstance(document, Reading):
-        return sha256(document.data).hexdigest()
-    return sha256(repr(document).encode()).hexdigest()
+    """Of all that it consists of, pictures of papers included; equal ones may differ in it, others never agree."""
+    return sha256(pickle.dumps(document, protocol=5)).hexdigest()
