@@ -1,5 +1,6 @@
 import json
 import time
+from datetime import UTC, datetime, timedelta
 from threading import Event
 
 import pytest
@@ -7,9 +8,11 @@ import pytest
 from rest.test_openapi import fits
 from rest.test_problems import refused
 from spreadwright.document import canonical, pieces_in_short
-from spreadwright.rest import jobs
+from spreadwright.rest import create_app, jobs
 from spreadwright.rest.preferences import MOST_WAIT_S, preference
 from spreadwright.rest.working import Cancelled
+from spreadwright.store import Collection
+from spreadwright.store.opening import open_store
 
 PAGE = canonical(pieces_in_short("7x7 left, 3 1/2x5 *2 right, 5x6 *2 tile"))
 LONG = {"seconds": "20"}
@@ -160,3 +163,25 @@ def test_long_booklet_is_a_job_and_then_at_hand(client, monkeypatch):
 def test_preferences_are_read_as_rfc_7240_writes_them(header, is_async, wait_s):
     found = preference([header])
     assert (found.is_async, found.wait_s) == (is_async, wait_s)
+
+
+def test_job_is_done_by_whichever_process_is_free(folder, tmp_path, monkeypatch):
+    address = f"sqlite:///{tmp_path}/store.db"
+    first, second = (create_app(Collection(folder), store=open_store(address)) for _ in range(2))
+    monkeypatch.setattr(first.extensions["jobs"], "wake", lambda: None)
+    path = first.test_client().post("/plan?seconds=20", data=PAGE, content_type="application/json").headers["Location"]
+    job = over(second.test_client(), path)
+    assert job["state"] == "done"
+    assert first.test_client().get(job["links"]["result"]).json["plans"]
+
+
+def test_results_are_forgotten_after_an_hour(folder, tmp_path):
+    store = open_store(f"sqlite:///{tmp_path}/store.db", now=lambda: datetime.now(UTC) - timedelta(hours=2))
+    old = store.jobs.add("plan.plan_pieces", "somebody", b"{}")
+    store.jobs.cancel(old.id)
+    client = create_app(Collection(folder), store=open_store(f"sqlite:///{tmp_path}/store.db")).test_client()
+    client.get(f"/jobs/{old.id}")
+    end = time.monotonic() + 10
+    while client.get(f"/jobs/{old.id}").status_code == 200 and time.monotonic() < end:
+        time.sleep(0.05)
+    refused(client.get(f"/jobs/{old.id}"), 404, "unknown-name")
