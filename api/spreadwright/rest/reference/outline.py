@@ -9,6 +9,9 @@ from urllib.parse import quote, urlencode
 Json = Mapping[str, Any]
 _METHODS = ("get", "post", "put", "patch", "delete")
 _MOST_EXAMPLE = 80
+_OTHERS = "other"
+_EVERYWHERE = "If-None-Match"
+"""Told once, at the head of the page."""
 _STEPS = 3
 """Of a reference to a whole component; a longer one points into it."""
 
@@ -100,14 +103,14 @@ def _operations(document: Json) -> Iterator[tuple[list[str], Operation]]:
 def _operation(document: Json, path: str, method: str, operation: Json, shared: list[Json]) -> Operation:
     parameters = [_resolved(each, document) for each in shared]
     body = _resolved(operation.get("requestBody", {}), document)
-    answers = (_answer(status, _resolved(each, document)) for status, each in operation["responses"].items())
+    answers = (_answer(status, _resolved(each, document)) for status, each in sorted(operation["responses"].items()))
     return Operation(
         operation["operationId"],
         method.upper(),
         path,
         operation.get("summary", ""),
         operation.get("description", ""),
-        tuple(_parameter(each) for each in parameters),
+        tuple(_parameter(each) for each in parameters if each["name"] != _EVERYWHERE),
         _types(body),
         tuple(answers),
         _example(path, parameters) if method == "get" else "",
@@ -131,7 +134,7 @@ def _parameter(each: Json) -> Line:
 
 
 def _answer(status: str, response: Json) -> Answer:
-    return Answer(status, response.get("description", ""), _types(response))
+    return Answer(_OTHERS if status.lower() == "default" else status, response.get("description", ""), _types(response))
 
 
 def _types(part: Json) -> tuple[tuple[str, str], ...]:
