@@ -1,6 +1,10 @@
 import pypdfium2
 import pytest
 
+from spreadwright.rest import create_app
+from spreadwright.rest.settings import Settings
+from spreadwright.store import Collection
+
 
 @pytest.fixture(scope="module")
 def answer(app):
@@ -28,8 +32,8 @@ def test_unknown_page_size_is_refused_with_the_known_ones(client):
     assert answer.status_code == 400 and error["code"] == "wrong-parameter" and "a4, letter" in error["remedy"]
 
 
-def test_more_pieces_than_are_printed_here_are_refused_with_the_bound(client, monkeypatch):
-    monkeypatch.setattr("spreadwright.rest.views.booklet.MOST_PIECES", 5)
+def test_more_pieces_than_are_printed_here_are_refused_with_the_bound(folder):
+    client = create_app(Collection(folder), settings=Settings(booklet_pieces=5)).test_client()
     answer = client.get("/recipes/window-seat/booklet")
     assert (answer.status_code, answer.content_type) == (422, "application/problem+json")
     assert answer.json["type"].endswith("/print-too-long")

@@ -14,8 +14,10 @@ from builder import SOUND
 from images.test_reading import header, saved, slope
 from rest.test_openapi import fits
 from rest.test_problems import refused
-from spreadwright.rest import uploads
+from spreadwright.rest import create_app, uploads
+from spreadwright.rest.settings import Settings
 from spreadwright.rest.turns import MOST_AT_ONCE, turn
+from spreadwright.store import Collection
 
 BEACH = photographs.as_jpeg(photographs.beach())
 PORTRAIT = photographs.as_jpeg(photographs.portrait())
@@ -171,9 +173,10 @@ def test_too_many_photographs_are_refused(ask):
     refused(ask(*[tiny] * 60), 413, "too-large")
 
 
-def test_too_many_bytes_are_413(ask, monkeypatch):
-    monkeypatch.setattr(uploads, "MOST_BYTES", 30_000)
-    problem = refused(ask(BEACH + b"\0" * 30_000), 413, "too-large")
+def test_too_many_bytes_are_413(folder):
+    client = create_app(Collection(folder), settings=Settings(upload_bytes=30_000)).test_client()
+    parts = {"photo": (BytesIO(BEACH + b"\0" * 30_000), "beach.jpg")}
+    problem = refused(client.post("/match", data=parts, content_type="multipart/form-data"), 413, "too-large")
     assert "photos" in problem["detail"]
 
 

@@ -5,6 +5,7 @@ from werkzeug.exceptions import RequestEntityTooLarge, UnsupportedMediaType
 
 from spreadwright.document import MOST_BYTES, canonical, pieces_in_short
 from spreadwright.errors import UnreadableDocument
+from spreadwright.rest.service import service
 
 TEXT = "text/plain"
 READ_AT_MOST = MOST_BYTES + 1
@@ -45,6 +46,6 @@ def _body() -> bytes:
     if request.headers.get("Content-Encoding", "identity").strip().lower() != "identity":
         raise UnsupportedMediaType("The body is compressed; send it as it is.")
     data = request.get_data(cache=False)
-    if len(data) > MOST_BYTES:
+    if len(data) > service().settings.document_bytes:
         raise RequestEntityTooLarge
     return data

@@ -43,6 +43,7 @@ def examples_from(collection: Collection, store: Store) -> dict[str, Any]:
             "colourway": first(recipe, papers).id,
             DOCUMENT + "recipe": json.loads(collection.recipe(recipe.id).data),
             DOCUMENT + "paper-set": json.loads(collection.paper_sets[papers.id].data),
+            "url": f"http://localhost/recipes/{recipe.id}/",
             "digest": store.documents.head("recipes", recipe.id).digest,
         }
     return examples | _of_lists(store)
@@ -60,6 +61,7 @@ def _of_lists(store: Store) -> dict[str, Any]:
         "cuts": "..40",
     }
     after = store.listing.page(Wanted("recipes", limit=1)).next
+    examples |= {"maxwidth": "1200", "maxheight": "1200", "format": "json"}
     return {**examples, "number": "1", "since": 1, "before": 9, "note": "Two photos more.", "id": "low-shelf"} | (
         {"after": after} if after else {}
     )

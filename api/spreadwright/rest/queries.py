@@ -76,7 +76,8 @@ def _one_of(description: str, known: Sequence[str], **options: Any) -> String:
     )
 
 
-def _whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
+def whole(description: str, *, least: int, most: int, **options: Any) -> Whole:
+    """A parameter that is a whole number from least to most."""
     between = Range(least, most, error="is not from {min} to {max}")
     return Whole(validate=between, metadata={"description": description}, **options)
 
@@ -91,8 +92,8 @@ class Query(Schema):
 class PageQuery(Query):
     """Which stretch of a list."""
 
-    start = _whole("How many items to pass over first.", load_default=0, least=0, most=FURTHEST)
-    limit = _whole("The most items to list.", load_default=20, least=1, most=100)
+    start = whole("How many items to pass over first.", load_default=0, least=0, most=FURTHEST)
+    limit = whole("The most items to list.", load_default=20, least=1, most=100)
 
 
 RANGE = r"\d{1,6}|\d{1,6}\.\.(\d{1,6})?|\.\.\d{1,6}"
@@ -126,7 +127,7 @@ class FilterQuery(Query):
             )
         }
 
-    limit = _whole("The most items to list.", load_default=20, least=1, most=100)
+    limit = whole("The most items to list.", load_default=20, least=1, most=100)
     after = String(
         validate=Length(1, 500, error="has no or too many characters"),
         metadata={"description": "Where the page begins, as the link to it says; made by the service."},
@@ -162,20 +163,20 @@ class RecipesQuery(FilterQuery):
 class RevisionsQuery(Query):
     """Which stretch of the revisions."""
 
-    before = _whole("Only those with smaller numbers.", least=1, most=2**31 - 1)
-    limit = _whole("The most revisions to list.", load_default=50, least=1, most=100)
+    before = whole("Only those with smaller numbers.", least=1, most=2**31 - 1)
+    limit = whole("The most revisions to list.", load_default=50, least=1, most=100)
 
 
 class ChangesQuery(Query):
     """Since when."""
 
-    since = _whole("The number of the revision to compare with. When left out: the one before.", least=1, most=10**9)
+    since = whole("The number of the revision to compare with. When left out: the one before.", least=1, most=10**9)
 
 
 class PictureQuery(Query):
     """How a picture is rendered."""
 
-    width = _whole(
+    width = whole(
         f"Width of a PNG in pixels, {NARROWEST_PX} to {WIDEST_PX}.",
         load_default=1200,
         least=NARROWEST_PX,
@@ -216,7 +217,7 @@ class PreviewQuery(PapersQuery, PictureQuery):
 class CutsQuery(InstructionsQuery, PictureQuery):
     """On whose bench, in which language, which sheet, and how wide."""
 
-    sheet = _whole(
+    sheet = whole(
         "The number of the sheet to draw, for SVG and PNG. When left out: the first that is cut.",
         least=1,
         most=10_000,
@@ -246,7 +247,7 @@ class PhotosQuery(InstructionsQuery):
 class CutPathsQuery(BenchQuery):
     """In the order of whose bench, and which sheet."""
 
-    sheet = _whole(
+    sheet = whole(
         "The number of the sheet, for SVG and DXF. When left out: the first that is cut.", least=1, most=10_000
     )
 
@@ -261,9 +262,7 @@ class ColourwaysQuery(LanguageQuery):
     """Of which paper set, how many, and in which language they are told about."""
 
     set = _name("The id of the paper set. When left out: the best of all sets.")
-    n = _whole(
-        "How many, the best one first; fewer where no others look different.", load_default=12, least=1, most=100
-    )
+    n = whole("How many, the best one first; fewer where no others look different.", load_default=12, least=1, most=100)
 
 
 class AllColourwaysQuery(PageQuery):
@@ -295,8 +294,8 @@ class PlanQuery(Query):
         load_default=5.0,
         metadata={"description": "The longest time to search."},
     )
-    seed = _whole("Where chance begins; the same seed gives the same plan.", load_default=1, least=1, most=2**31 - 1)
-    n = _whole("How many plans of the same cost, if so many are found.", load_default=1, least=1, most=10)
+    seed = whole("Where chance begins; the same seed gives the same plan.", load_default=1, least=1, most=2**31 - 1)
+    n = whole("How many plans of the same cost, if so many are found.", load_default=1, least=1, most=10)
 
 
 class MatchQuery(LanguageQuery, PictureQuery):
@@ -304,7 +303,7 @@ class MatchQuery(LanguageQuery, PictureQuery):
 
     recipe = _name("The id of the recipe on whose mats the photographs are to lie.")
     set = _name("The id of the paper set; several of its colourways are given. When left out: the best of every set.")
-    n = _whole("How many sets or colourways, at most.", load_default=4, least=1, most=12)
+    n = whole("How many sets or colourways, at most.", load_default=4, least=1, most=12)
     focus = String(
         validate=Length(1, 2000, error="is not from {min} to {max} characters long"),
         metadata={

@@ -48,7 +48,9 @@ class Settings:
     )
     document_bytes: int = _told(MOST_BYTES, "Of one document.", least=1000, most=MOST_BYTES)
     upload_bytes: int = _told(48_000_000, "Of one upload of photographs with all its parts.", least=1000)
-    booklet_pieces: int = _told(300, "Pieces of a recipe that is still printed as a booklet on demand.", least=1)
+    booklet_pieces: int = _told(
+        300, "Pieces of a recipe that is still printed as a booklet on demand; 300 take about twelve seconds.", least=1
+    )
     widest_px: int = _told(WIDEST_PX, "Width of a picture in pixels.", least=NARROWEST_PX, most=WIDEST_PX)
     search_s: int = _told(20, "Seconds that one search for a plan may take.", least=1, most=20)
     list_items: int = _told(100, "Items on one page of a list.", least=1, most=100)

@@ -14,6 +14,7 @@ from werkzeug.formparser import FormDataParser
 
 from spreadwright.document import MOST_BYTES as MOST_DOCUMENT_BYTES
 from spreadwright.errors import UnreadableDocument
+from spreadwright.rest.service import service
 
 MULTIPART = "multipart/form-data"
 PHOTO, RECIPE = "photo", "recipe"
@@ -57,13 +58,14 @@ def uploaded() -> Upload:
 
 def _parts() -> tuple[Any, Any]:
     """Fields and files, all in memory: the parser's own choice would be a file on disk for whatever is large."""
-    request.max_content_length = MOST_BYTES
-    if (request.content_length or 0) > MOST_BYTES:
+    most = service().settings.upload_bytes
+    request.max_content_length = most
+    if (request.content_length or 0) > most:
         raise RequestEntityTooLarge(_too_large())
     parser = FormDataParser(
         stream_factory=_in_memory,
         max_form_memory_size=MOST_DOCUMENT_BYTES,
-        max_content_length=MOST_BYTES,
+        max_content_length=most,
         max_form_parts=MOST_PHOTOGRAPHS + 8,
         silent=False,
     )
@@ -84,7 +86,8 @@ def _in_memory(*_: Any, **__: Any) -> IO[bytes]:
 
 
 def _too_large() -> str:
-    return f"All photos together may have {MOST_BYTES / 1e6:.0f} MB, and there may be {MOST_PHOTOGRAPHS} of them."
+    most_mb = f"{service().settings.upload_bytes / 1e6:.3g} MB"
+    return f"All photos together may have {most_mb}, and there may be {MOST_PHOTOGRAPHS} of them."
 
 
 def _refuse_others(names: list[str]) -> None:

@@ -10,6 +10,8 @@ from gunicorn.workers.gthread import ThreadWorker
 
 from spreadwright.document import canonical
 from spreadwright.rest.problems import PROBLEM_JSON, TYPE_BASE
+from spreadwright.rest.service import Service
+from spreadwright.rest.slow_clients import Patience
 
 _STATUSES: dict[type[Exception], HTTPStatus] = {
     http.LimitRequestLine: HTTPStatus.REQUEST_URI_TOO_LONG,
@@ -28,6 +30,22 @@ class Worker(ThreadWorker):  # type: ignore[misc]
         """A terminal sends Ctrl+C to every process; the parent alone decides."""
         super().init_signals()
         signal.signal(signal.SIGINT, signal.SIG_IGN)
+
+    def init_process(self) -> None:
+        """Before the first request."""
+        self._patience: Patience | None = None
+        super().init_process()
+
+    def handle(self, conn: Any) -> Any:
+        """A request on a connection, if it arrives in time."""
+        if self._patience is None:
+            service: Service = self.wsgi.extensions["spreadwright"]
+            self._patience = Patience(service.settings.read_s)
+        self._patience.begin(conn.sock)
+        try:
+            return super().handle(conn)
+        finally:
+            self._patience.end(conn.sock)
 
     def handle_error(self, req: Any, client: Any, addr: Any, exc: Exception) -> None:
         """Answers what never reached the application with a problem document."""

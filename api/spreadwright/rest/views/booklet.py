@@ -11,7 +11,7 @@ from spreadwright.rest.choices import named_papers
 from spreadwright.rest.forms import Arguments, pdf_form
 from spreadwright.rest.queries import BookletQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
+from spreadwright.rest.service import collection, service
 from spreadwright.rest.turns import turn
 from spreadwright.rest.working import told
 from spreadwright.tasks import proven
@@ -21,8 +21,6 @@ from spreadwright.tasks.booklet import booklet as booklet_pdf
 blueprint = Resources("booklet", __name__, description=__doc__)
 
 
-MOST_PIECES = 300
-"""Of a booklet that is printed on demand; it takes about twelve seconds."""
 _LONG, _SECONDS = 60, 12
 """More pieces than this take seconds: they are a job, and wait for a turn."""
 _STEPS = 6
@@ -46,8 +44,9 @@ def _booklet(arguments: Arguments, recipe: Reading[Recipe], bench: Bench, worn: 
 
 def _expected_s(_: Arguments, recipe: Reading[Recipe], *__: object) -> float:
     count = part_count(recipe.model)
-    if count > MOST_PIECES:
-        raise PrintTooLong(count, MOST_PIECES)
+    most = service().settings.booklet_pieces
+    if count > most:
+        raise PrintTooLong(count, most)
     return _SECONDS if count > _LONG else 0
 
 

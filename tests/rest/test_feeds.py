@@ -1,0 +1,45 @@
+from xml.etree.ElementTree import fromstring
+
+import pytest
+
+ATOM = "{http://www.w3.org/2005/Atom}"
+
+
+def test_atom_feed_leads_to_the_page_of_each_recipe(client):
+    response = client.get("/feed.atom")
+    assert response.mimetype == "application/atom+xml"
+    feed = fromstring(response.data)
+    entries = {each.findtext(f"{ATOM}id"): each.findtext(f"{ATOM}title") for each in feed.iter(f"{ATOM}entry")}
+    assert entries["http://localhost/recipes/window-seat/"] == "Window seat"
+    for name in ("id", "title", "updated"):
+        assert feed.findtext(ATOM + name)
+
+
+def test_json_feed_says_what_atom_says(client):
+    response = client.get("/feed.json")
+    assert response.mimetype == "application/feed+json" and response.json["version"].endswith("/1.1")
+    ids = {each.findtext(f"{ATOM}id") for each in fromstring(client.get("/feed").data).iter(f"{ATOM}entry")}
+    assert {each["id"] for each in response.json["items"]} == ids
+
+
+def test_sitemap_lists_every_page(client):
+    text = client.get("/sitemap.xml").text
+    assert all(f"<loc>http://localhost/recipes/{name}/</loc>" in text for name in ("window-seat", "window-two"))
+
+
+def test_embedding_gives_a_picture_within_the_bounds(client):
+    found = client.get("/oembed?url=http://localhost/recipes/window-seat/&maxwidth=400&maxheight=100").json
+    assert (found["type"], found["width"], found["height"]) == ("photo", 200, 100)
+    assert client.get(found["url"]).mimetype == "image/png"
+
+
+@pytest.mark.parametrize(
+    "url", ["http://elsewhere.example/recipes/window-seat", "http://localhost/recipes", "http://localhost/recipes/no"]
+)
+def test_embedding_of_anything_else_is_refused(client, url):
+    assert client.get("/oembed", query_string={"url": url}).status_code == 404
+
+
+def test_feeds_are_304_to_whoever_has_them(client):
+    etag = client.get("/feed.atom").headers["ETag"]
+    assert client.get("/feed.atom", headers={"If-None-Match": etag}).status_code == 304
