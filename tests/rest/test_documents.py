@@ -235,3 +235,13 @@ def test_metrics_count_requests_by_endpoint_and_status(own_app, anybody):
 
 def test_health_tells_living_from_ready(client):
     assert client.get("/health/live").json == client.get("/health/ready").json == {"status": "ok"}
+
+
+def test_lineage_is_shown_both_ways_at_once(ann, anybody, draft):
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    name = draft.split("/")[-1]
+    assert anybody.get(f"{draft}/status").json["derived"] == []
+    child = ann.ask("POST", "/recipes", {**SOUND, "title": "Child", "derived_from": [name]}).headers["Location"]
+    ann.ask("POST", f"{child}/publish", If_Match="*")
+    assert [each["id"] for each in anybody.get(f"{child}/status").json["derived_from"]] == [name]
+    assert [each["links"]["self"] for each in anybody.get(f"{draft}/status").json["derived"]] == [child]

@@ -7,7 +7,7 @@ from flask import Response, request
 
 from spreadwright.errors import InvalidDocument
 from spreadwright.rest.document_writes import NoteQuery, told
-from spreadwright.rest.documents import operation, tag_of, variable
+from spreadwright.rest.documents import operation, variable
 from spreadwright.rest.envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.forms import JSON, Arguments, Form, json_form
 from spreadwright.rest.links import address, link
@@ -17,10 +17,10 @@ from spreadwright.rest.queries import ChangesQuery, RevisionsQuery
 from spreadwright.rest.replies import IMMUTABLE
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection, service
-from spreadwright.rest.statuses import status_of
+from spreadwright.rest.statuses import Relatives, relatives_of, status_of
 from spreadwright.rest.writing import Write, write
 from spreadwright.store.kinds import kind_named
-from spreadwright.store.values import Change, Head, Revision
+from spreadwright.store.values import Change, Document, Head, Revision
 
 
 def add_history(blueprint: Resources, kind: str) -> None:
@@ -38,7 +38,7 @@ class History:
 
     def add(self) -> None:
         """Adds its routes."""
-        self._read("/status", json_form(_status, Status, is_work=False), "status_of", self._status, tag=tag_of)
+        self._read("/status", json_form(_status, Status, is_work=False), "status_of", self._status)
         listed = json_form(_revisions, RevisionList, is_work=False)
         self._read("/revisions", listed, "revisions_of", self._revisions, query=RevisionsQuery, links=_older)
         content = Form("json", JSON, _content, component(kind_named(self._kind).schema), is_work=False)
@@ -63,7 +63,8 @@ class History:
 
     def _status(self, _: Arguments, name: str) -> Documents:
         """What is known of a document beside what stands in it: its state, owner, lineage."""
-        return (collection().head(self._kind, name),)
+        document = collection().document(self._kind, name)
+        return document, relatives_of(document)
 
     def _revisions(self, arguments: Arguments, name: str) -> Documents:
         """The revisions of a document, the newest first; of a deleted one, too."""
@@ -99,8 +100,8 @@ def _whole(number: str) -> int:
     return int(number) if number.isascii() and number.isdigit() and len(number) < 10 else 0
 
 
-def _status(_: Arguments, head: Head) -> dict[str, Any]:
-    return status_of(service().store.documents.get(head.kind, head.id))
+def _status(_: Arguments, document: Document, relatives: Relatives) -> dict[str, Any]:
+    return status_of(document, relatives)
 
 
 def _revisions(_: Arguments, head: Head, revisions: tuple[Revision, ...], __: int) -> dict[str, Any]:

@@ -3,16 +3,28 @@
 from typing import Any
 
 from spreadwright.rest.documents import operation, variable
+from spreadwright.rest.identity import may_see
 from spreadwright.rest.links import address
 from spreadwright.rest.service import service
 from spreadwright.store.kinds import kind_named
-from spreadwright.store.values import Document, Head
+from spreadwright.store.values import Document, Head, State
+
+Relatives = tuple[tuple[Head, ...], tuple[Head, ...]]
+"""What a document is derived from, and what is derived from it."""
 
 
-def status_of(document: Document) -> dict[str, Any]:
+def relatives_of(document: Document) -> Relatives:
+    """Those of its relatives that whoever asks may see, deleted parents among them."""
+    lineage = service().store.lineage
+    parents = lineage.parents(document.kind, document.id)
+    seen = tuple(each for each in parents if each.state is State.DELETED or may_see(each))
+    return seen, lineage.children(document.kind, document.id)
+
+
+def status_of(document: Document, relatives: Relatives | None = None) -> dict[str, Any]:
     """The status of a document, and what it is related to."""
     head = document.head
-    lineage = service().store.lineage
+    parents, children = relatives or relatives_of(document)
     return {
         "kind": head.kind,
         "id": head.id,
@@ -26,8 +38,8 @@ def status_of(document: Document) -> dict[str, Any]:
         "changed_at": head.changed_at.isoformat(),
         "published_at": document.published_at.isoformat() if document.published_at else None,
         "review_note": document.review_note,
-        "derived_from": [relative(each) for each in lineage.parents(head.kind, head.id)],
-        "derived": [relative(each) for each in lineage.children(head.kind, head.id)],
+        "derived_from": [relative(each) for each in parents],
+        "derived": [relative(each) for each in children],
         "links": _links(head),
     }
 
