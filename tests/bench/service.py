@@ -1,8 +1,8 @@
-"""Requests a second beside a bare Flask view, and lists over HTTP: `python -m tests.bench.service [SECONDS]`.
+"""Requests a second beside a bare Flask view: `python -m tests.bench.service [SECONDS]`.
 
 Both applications run on the same server, one process with four threads each, and are asked in turns by the same number
 of connections that stay open: a second of one, a second of the other. So what else the machine does weighs on both.
-Each line is the median of the turns. Lists are asked one after the other, with 1,000 and with 100,000 recipes.
+Each line is the median of the turns. How long lists take with many recipes is measured by `tests.bench.store`.
 """
 
 import http.client
@@ -11,17 +11,19 @@ import multiprocessing
 import socket
 import statistics
 import sys
-import threading
 import time
 from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from types import SimpleNamespace
 
 from flask import Flask, Response
 from tests.builder import SOUND
 
 from spreadwright.rest import create_app
 from spreadwright.rest.server import serve
+from spreadwright.rest.settings import Settings
 from spreadwright.store import Collection
 
 CONNECTIONS, TURN_S = 4, 1.0
@@ -41,6 +43,7 @@ class Request:
 def bare() -> Flask:
     """The least that Flask can answer."""
     app = Flask("bare")
+    app.extensions["spreadwright"] = SimpleNamespace(settings=Settings())  # how long the server listens to a request
 
     @app.route("/")
     def view() -> Response:
@@ -77,22 +80,18 @@ def _await(port: int) -> None:
 
 def rate(port: int, request: Request, seconds: float = TURN_S) -> float:
     """Answers a second, over all connections."""
-    counts = [0] * CONNECTIONS
     end = time.perf_counter() + seconds
 
-    def ask(number: int) -> None:
-        connection = http.client.HTTPConnection("127.0.0.1", port, timeout=30)
+    def ask(_: int) -> int:
+        count, connection = 0, http.client.HTTPConnection("127.0.0.1", port, timeout=30)
         while time.perf_counter() < end:
             answer(connection, request)
-            counts[number] += 1
+            count += 1
         connection.close()
+        return count
 
-    threads = [threading.Thread(target=ask, args=(number,)) for number in range(CONNECTIONS)]
-    for each in threads:
-        each.start()
-    for each in threads:
-        each.join()
-    return sum(counts) / seconds
+    with ThreadPoolExecutor(CONNECTIONS) as threads:
+        return sum(threads.map(ask, range(CONNECTIONS))) / seconds
 
 
 def answer(connection: http.client.HTTPConnection, request: Request) -> http.client.HTTPResponse:
