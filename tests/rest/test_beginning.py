@@ -1,3 +1,5 @@
+from pathlib import Path
+
 import pytest
 
 from spreadwright.rest.beginning import NotConfigured, is_loopback, settings_for, show_first_token
@@ -34,8 +36,9 @@ def test_setting_that_is_not_understood_is_named_without_its_value(name, value):
     assert f"SPREADWRIGHT_{name}" in str(refused.value) and value not in str(refused.value)
 
 
-def test_every_setting_is_described():
-    assert all(name.startswith("SPREADWRIGHT_") and words.endswith(".") for name, _, words in described())
+def test_every_setting_is_described_with_its_default():
+    page = (Path(__file__).parents[2] / "site/docs/deployment.md").read_text()
+    assert [name for name, default, words in described() if f"| `{name}` | {default} | {words} |" not in page] == []
 
 
 def test_first_token_is_shown_once(folder, capsys):
