@@ -96,6 +96,14 @@ def test_words_stand_as_wide_as_they_are_set():
     assert told - less == sum(glyph.advance for glyph in glyphs)
 
 
+def test_words_that_stand_close_to_one_another_stay_apart():
+    canvas = Canvas(SIZE, title="")
+    write(canvas, "C2", (20 * MM, 20 * MM), Style(size=4 * MM))
+    write(canvas, "F2", (22 * MM, 24 * MM), Style(size=4 * MM), turned_deg=-90)
+    words = pypdfium2.PdfDocument(in_a_page(canvas))[0].get_textpage().get_text_bounded()
+    assert words.split() == ["C2", "F2"]
+
+
 def test_characters_without_a_font_are_drawn_as_their_box():
     canvas = Canvas(SIZE, title="")
     write(canvas, "\u4e2d", (0, 20 * MM), Style(size=4 * MM))

@@ -93,10 +93,10 @@ class _Drawing:
         self._pen.say("Q")
 
     def _write(self, element: Element, lettering: Lettering) -> None:
-        """Glyph by glyph, each where the picture has it."""
+        """Glyph by glyph, each where the picture has it; a space parts them from the words that follow elsewhere."""
         x, y, size = mm(lettering.at[0]), mm(lettering.at[1]), mm(lettering.size)
         self._pen.say(f"q {_colour(element.get('fill', ''))} rg BT 1 0 0 -1 {x} {y} Tm")
-        for font, run in groupby(lettering.glyphs, key=lambda glyph: glyph.font):
+        for font, run in groupby((*lettering.glyphs, *_space(lettering.glyphs)), key=lambda glyph: glyph.font):
             glyphs = list(run)
             if font is not None:
                 self._pen.say(f"/{self._pen.name(font, glyphs)} {size} Tf [{_shown(font, glyphs)}] TJ")
@@ -106,6 +106,12 @@ class _Drawing:
 def _is_known(lettering: Lettering) -> bool:
     """Whether the fonts have every character, each on the line."""
     return all(glyph.font is not None and not glyph.y for glyph in lettering.glyphs)
+
+
+def _space(glyphs: Sequence[Glyph]) -> tuple[Glyph, ...]:
+    font = glyphs[-1].font if glyphs else None
+    number = font.glyph(" ") if font else None
+    return (Glyph(font, number, 0, 0, font.advance(number), " "),) if font and number else ()
 
 
 def _shown(font: Font, glyphs: Sequence[Glyph]) -> str:
