@@ -8,6 +8,7 @@ from builder import PAPERS, sound, spoilt
 from spreadwright.colour import colourways, count
 from spreadwright.colour.measure import look
 from spreadwright.colour.parts import WEIGHTS
+from spreadwright.colour.parts.separation import ALIKE, apart
 from spreadwright.colour.ranking import MARGIN, ranking
 from spreadwright.colour.worth import Wish, role_shares
 from spreadwright.document import read_paper_set, read_recipe
@@ -54,6 +55,18 @@ def test_parts_are_what_the_formulas_say_of_the_whole_scene():
         value = sum(share * values[looks[surface]] for surface, (share, values) in part.alone.items())
         value += sum(share * part.matrix[looks[a], looks[b]] for (a, b), share in part.meetings.items())
         assert ranked.parts[name] == pytest.approx(100 * value, abs=1e-4)
+
+
+def test_roles_in_one_paper_are_told_to_merge_and_others_are_not():
+    worth = worth_in(RECIPE, SET)
+    for each in every(worth):
+        playing = dict(each.colourway.choices)
+        looks = {role: face_look(choice.face) for role, choice in playing.items()}
+        assert all(apart([looks[one], looks[other]])[0, 1] <= ALIKE for one, other in each.merged)
+        met = {tuple(role for role in playing if role in (one.role, other.role)) for one, other in seen(RECIPE).edges}
+        same = {pair for pair in met if len(pair) == 2 and looks[pair[0]] == looks[pair[1]]}
+        assert same <= set(each.merged)
+    assert any(each.merged for each in every(worth)) and not all(each.merged for each in every(worth))
 
 
 RAIN_SURFACES = [surface for surface in seen(RAIN).areas if surface.role]

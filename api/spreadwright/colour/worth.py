@@ -9,7 +9,7 @@ from spreadwright.colour.parts import WEIGHTS, Part
 from spreadwright.colour.scene import PAGE, PHOTO, Scene
 from spreadwright.colour.search import Supply
 from spreadwright.colour.tables import POINT, Cast, Picks, Tables, judged, part_tables, weighted_sum
-from spreadwright.colour.weakness import Weakness, weaknesses
+from spreadwright.colour.weakness import Weakness, merged_roles, weaknesses
 from spreadwright.model import Choice, Colourway, PaperSet
 
 Liking = Callable[[str, Choice], float]
@@ -42,6 +42,7 @@ class Ranked:
         parts: 0 to 100 each, by name.
         shares: Of each part in the score, 1 in all.
         weak: What costs each part the most, where anything does.
+        merged: The roles, two by two, that nothing tells apart where they meet.
     """
 
     colourway: Colourway
@@ -49,6 +50,7 @@ class Ranked:
     parts: Mapping[str, float]
     shares: Mapping[str, float]
     weak: Mapping[str, Weakness]
+    merged: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +78,9 @@ class Worth:
         one = np.array([pick], np.int64)
         parts = {name: _points(tables, one) for name, tables in self.parts.items()}
         weak = weaknesses(self.judged, self.scene, self.cast, pick)
-        return Ranked(self.colourway(pick), _points(self.scores, one), parts, self.shares, weak)
+        apart = self.judged.get("separation")
+        merged = merged_roles(apart, self.cast, pick) if apart else ()
+        return Ranked(self.colourway(pick), _points(self.scores, one), parts, self.shares, weak, merged)
 
     def colourway(self, pick: Sequence[int]) -> Colourway:
         """One pick as a colourway."""
