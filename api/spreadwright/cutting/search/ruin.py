@@ -1,8 +1,8 @@
 """Plans with a rest by ruin and recreate: some pieces are taken out and put back where they fit best, over and over.
 
-A change is kept if it is no worse than what was kept a while ago, so the search finds its way out of dead ends. After
-Schrimpf et al. 2000, Journal of Computational Physics 159 (ruin and recreate), and Burke and Bykov 2017, European Journal
-of Operational Research 258 (late acceptance).
+A change is kept if it is no worse than what was kept a while ago, so the search finds its way out of dead ends: ruin
+and recreate after Schrimpf et al. 2000, Journal of Computational Physics 159; late acceptance after Burke and Bykov
+2017, European Journal of Operational Research 258. Both sources stand here from memory.
 """
 
 from collections.abc import Callable, Iterator, Sequence

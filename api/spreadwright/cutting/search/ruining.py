@@ -1,7 +1,7 @@
 """The inner loops of ruin and recreate: parts of the sheets are emptied and filled anew, over and over.
 
-Every sheet is a tree. A node is a piece, a rest, or cut into children that lie side by side or one above the other, never
-the same way as their parent's; no node has two rests among its children, since they can be moved together into one.
+Every sheet is a tree. A node is a piece, a rest, or cut into children that lie side by side or one above the other,
+never the same way as their parent's; no node has two rests among its children, since they can be moved together.
 """
 
 from math import sqrt
@@ -66,15 +66,16 @@ class Ruins(NamedTuple):
 @compiled
 def drawn(r: Ruins, below: int) -> int:
     """A random number from 0."""
-    r.state[RANDOM] = (r.state[RANDOM] * 1103515245 + 12345) % 2147483648
-    return (r.state[RANDOM] >> 8) % below
+    number: int = (r.state[RANDOM] * 1103515245 + 12345) % 2147483648
+    r.state[RANDOM] = number
+    return (number >> 8) % below
 
 
 @compiled
 def add_child(r: Ruins, parent: int, w: int, h: int) -> int:
     """A new rest as a node's first child."""
     n = r.nodes
-    node = r.state[SPARE]
+    node: int = r.state[SPARE]
     r.state[SPARE] = n[NEXT, node]
     r.state[USED] = max(r.state[USED], node + 1)
     n[WIDE, node], n[HIGH, node], n[PARENT, node], n[NEXT, node] = w, h, parent, n[FIRST, parent]
@@ -234,13 +235,15 @@ def worth(area: int) -> float:
 @compiled
 def measure(r: Ruins, piece: int, rule: int) -> int:
     """How large a piece is, by one of four measures."""
-    w, h = r.wide[piece], r.high[piece]
+    w: int = r.wide[piece]
+    h: int = r.high[piece]
+    longest: int = r.nodes[WIDE, 0] + r.nodes[HIGH, 0]
     if rule == 0:
         return w * h
     if rule == 1:
-        return max(w, h) * r.nodes[WIDE, 0] + min(w, h)
+        return max(w, h) * longest + min(w, h)
     if rule == 2:
-        return min(w, h) * r.nodes[WIDE, 0] + max(w, h)
+        return min(w, h) * longest + max(w, h)
     return w + h
 
 
@@ -302,8 +305,8 @@ def is_too_long(r: Ruins, w: int, h: int, x: int, y: int, axis: int) -> bool:
     """Whether cutting a piece off needs a cut longer than the longest."""
     longest = r.limits[LONGEST_CUT]
     if axis == ASIDE:
-        return 0 < longest and ((x < w and h > longest) or (y < h and x > longest))
-    return 0 < longest and ((y < h and w > longest) or (x < w and y > longest))
+        return longest > 0 and ((x < w and h > longest) or (y < h and x > longest))
+    return longest > 0 and ((y < h and w > longest) or (x < w and y > longest))
 
 
 @compiled
@@ -313,7 +316,8 @@ def loss(r: Ruins, w: int, h: int, x: int, y: int, axis: int, rule: int) -> floa
     if rule == BY_WORTH:
         return worth(w * h) - left
     over = min(w - x, h - y) if rule == BY_SIDE else w * h - x * y
-    return float(over) * r.limits[MOST_WORTH] - left
+    most: int = r.limits[MOST_WORTH]
+    return float(over) * most - left
 
 
 @compiled
