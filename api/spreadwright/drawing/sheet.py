@@ -16,7 +16,7 @@ from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, l
 from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
 from spreadwright.drawing.sheet_frame import OVERALL, Frame, dimensions
-from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
+from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, SMALL, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import Unit, told_size
@@ -34,6 +34,7 @@ _BESIDE, _BELOW = OVERALL + 4 * MM, 9 * MM
 
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
+_NOTE = Style(size=SMALL, colour=QUIET)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +112,7 @@ def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_
     frame = _frame(plan, wide, longest)
     top, height = _HEAD, frame.rect(_whole(plan.sheet)).bottom + _BELOW - _HEAD
     canvas = Canvas(Size(wide, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
+    write(canvas, _units(plan), (0, top + 3 * MM), _NOTE)
     _figure(canvas, plan, frame)
     return canvas
 
@@ -202,12 +204,17 @@ def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
         told = _("{paper}, {size}, not cut")
     words = told.format(paper=plan.role, size=size, cuts=len(plan.steps))
     write(canvas, words, (_MARGIN, baseline), _SUBTITLE)
-    units = {
+    write(canvas, _units(plan), (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
+
+
+def _units(plan: SheetPlan) -> str:
+    """In which unit every figure is."""
+    told = {
         Unit.INCH: _("dimensions in inches"),
         Unit.CENTIMETRE: _("dimensions in centimetres"),
         Unit.MILLIMETRE: _("dimensions in millimetres"),
     }
-    write(canvas, units[plan.unit], (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
+    return told[plan.unit]
 
 
 def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
