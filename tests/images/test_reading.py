@@ -9,7 +9,7 @@ import pytest
 from PIL import Image, ImageCms, ImageFile, ImageOps
 
 from spreadwright.errors import UnreadablePicture
-from spreadwright.images import read
+from spreadwright.images import pixel_count, read
 from spreadwright.images import reading as door
 
 pytestmark = pytest.mark.filterwarnings("ignore::UserWarning", "ignore::PIL.Image.DecompressionBombWarning")
@@ -167,6 +167,20 @@ def test_no_other_library_can_open_the_door_to_damage(monkeypatch):
 @pytest.mark.parametrize("size", [(50_000, 50_000), (9_000, 9_000), (1, 2_000_000_000), (12_000, 12_000)])
 def test_what_says_that_it_is_huge_is_refused_by_its_header(size: tuple[int, int]):
     assert code_of(header(*size)) == "picture-too-large"
+
+
+@pytest.mark.parametrize(
+    ("data", "pixels"),
+    [
+        (header(8000, 5000), 40_000_000),
+        (saved(slope(30, 20), "JPEG")[:700], 600),
+        (header(50_000, 50_000), 0),
+        (b"text", 0),
+        (b"", 0),
+    ],
+)
+def test_pixels_are_counted_by_the_header_alone(data: bytes, pixels: int):
+    assert pixel_count(data) == pixels
 
 
 @pytest.mark.parametrize(

@@ -2,7 +2,7 @@
 
 from spreadwright.images.encoding import encode_jpeg, encode_png
 from spreadwright.images.picture import Picture, Raster
-from spreadwright.images.reading import LONGEST, MOST_BYTES, MOST_PIXELS, read
+from spreadwright.images.reading import LONGEST, MOST_BYTES, MOST_PIXELS, pixel_count, read
 from spreadwright.images.resizing import resized
 
 __all__ = [
@@ -13,6 +13,7 @@ __all__ = [
     "Raster",
     "encode_jpeg",
     "encode_png",
+    "pixel_count",
     "read",
     "resized",
 ]

@@ -15,6 +15,7 @@ from warnings import filterwarnings
 
 from PIL import Image, ImageFile, UnidentifiedImageError
 
+from spreadwright.errors import UnreadablePicture
 from spreadwright.images import refusals
 from spreadwright.images.colours import WIDE, flattened, in_srgb
 from spreadwright.images.heif import can_read_heif, is_heif, register_heif
@@ -86,6 +87,15 @@ def read(data: bytes, *, longest: int = LONGEST, most_pixels: int = MOST_PIXELS)
     pixels = in_srgb(upright, image.info.get("icc_profile"))
     pixels.flags.writeable = False
     return Picture(pixels, *((height, width) if turn in _SIDEWAYS else (width, height)))
+
+
+def pixel_count(data: bytes) -> int:
+    """How many pixels the picture in these bytes has by its header; 0 where `read` would say why it has none."""
+    try:
+        with _opened(data, MOST_PIXELS) as image:
+            return image.width * image.height
+    except UnreadablePicture:
+        return 0
 
 
 def _opened(data: bytes, most_pixels: int) -> Image.Image:
