@@ -12,7 +12,7 @@ stripes, one dash of length nought with a round end is a row of dots.
 """
 
 from base64 import b64encode
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Hashable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from xml.etree.ElementTree import Element, SubElement, tostring
@@ -132,6 +132,7 @@ class Canvas:
         self._defs = Element("defs")
         self._within = self.root
         self._known: dict[tuple[str, ...], str] = {}
+        self._repeated: dict[Hashable, str] = {}
         self.lettering: list[Lettering] = []
         self.ready: dict[Element, str] = {}
         """Elements whose text is known already."""
@@ -246,6 +247,15 @@ class Canvas:
     def has_motif(self, name: str) -> bool:
         """Whether a motif of that name is kept."""
         return any(element.get("id") == f"{self.prefix}{name}" for element in self._defs)
+
+    def repeated(self, key: Hashable, draw: Callable[[], None]) -> None:
+        """What is drawn the first time that a key comes, and shown again wherever it comes once more."""
+        if key not in self._repeated:
+            name = f"r{len(self._repeated) + 1}"
+            self._repeated[key] = name
+            with self.motif(name):
+                draw()
+        self.use(self._repeated[key], (0, 0))
 
     def fragment(self) -> Fragment:
         """What is drawn so far, for other pictures: give this one a prefix of its own."""

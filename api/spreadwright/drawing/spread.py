@@ -1,7 +1,8 @@
 """The spread as it will lie on the table: papers at real scale, layers, prints, pencilled captions."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from spreadwright.cutting import cut_sheets
 from spreadwright.drawing import relief
@@ -13,7 +14,7 @@ from spreadwright.drawing.scenes import Scene, chosen, draw_print
 from spreadwright.drawing.theme import MM, TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Rect, Size
-from spreadwright.model import Colourway, Face, Recipe, Side
+from spreadwright.model import Colourway, Face, Recipe, Side, Texture
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece
 
@@ -83,11 +84,14 @@ def draw_spread(
     *,
     at: Point = (0, 0),
     pictures: Mapping[str, bytes] | None = None,
+    repeats: str = "",
 ) -> None:
     """The pages side by side on a canvas that holds more, at real scale, their top left corner at a point.
 
     Args:
         pictures: As for `spread_picture`.
+        repeats: A name for the layout, when it is drawn several times at the same point: what does not differ is drawn
+            once. Surfaces are smooth then, for so many spreads are small ones.
 
     Raises:
         CannotDraw: The recipe does not say how large its pages are.
@@ -101,7 +105,7 @@ def draw_spread(
         name: Rect.at(whole.left + number * page.width, whole.top, page)
         for number, name in enumerate(recipe.spread.pages)
     }
-    _Spread(canvas, recipe, placed, colourway, prints).draw(pages)
+    _Spread(canvas, recipe, placed, colourway, prints, repeats).draw(pages)
 
 
 def spread_size(recipe: Recipe) -> Size:
@@ -163,7 +167,9 @@ class _Spread:
         placed: Sequence[PlacedPiece],
         colourway: Colourway,
         prints: tuple[_Print, ...],
+        repeats: str = "",
     ) -> None:
+        self._repeats = repeats
         self._canvas = canvas
         self._recipe = recipe
         self._placed = placed
@@ -185,20 +191,36 @@ class _Spread:
         pieces = [piece for piece in self._placed if piece.page == name]
         written = {caption.on for caption in self._recipe.captions}
         for piece in pieces:
-            rect = piece.rect.moved(page.left, page.top)
-            if not rect.contains(page):  # a shadow that falls beside the page is not seen
-                relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
-            self._piece(piece, rect)
+            face = self._face(piece)
+            core = self._colourway.choice(piece.piece.role).paper.core
+            self._once((piece.piece.id, face, core), partial(self._laid, piece, face, page))
         for number, piece in enumerate(pieces):
             if piece.piece.id in written:
-                self._caption(piece, self._covers(piece, pieces[number + 1 :]), page)
+                covers, ground = self._covers(piece, pieces[number + 1 :]), self._face(piece).colours[0]
+                self._once((piece.piece.id, ground), partial(self._caption, piece, covers, page))
+        self._once((name,), partial(self._photographs, name, page))
+
+    def _once(self, what: tuple[Hashable, ...], draw: Callable[[], None]) -> None:
+        """Something that does not differ from one spread in the picture to the next is drawn only once in it."""
+        if self._repeats:
+            self._canvas.repeated((self._repeats, *what), draw)
+        else:
+            draw()
+
+    def _face(self, piece: PlacedPiece) -> Face:
+        face = _shown(self._colourway, piece)
+        return replace(face, texture=Texture.SMOOTH) if self._repeats else face
+
+    def _photographs(self, name: str, page: Rect) -> None:
         for photo in self._prints:
             if photo.mat.page == name:
                 self._print(photo, photo.rect.moved(page.left, page.top))
 
-    def _piece(self, piece: PlacedPiece, rect: Rect) -> None:
+    def _laid(self, piece: PlacedPiece, face: Face, page: Rect) -> None:
+        rect = piece.rect.moved(page.left, page.top)
+        if not rect.contains(page):  # a shadow that falls beside the page is not seen
+            relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
         choice = self._colourway.choice(piece.piece.role)
-        face = _shown(self._colourway, piece)
         with self._canvas.group(role=piece.piece.role, clip=rect):
             self._paper(piece, rect, face)
             relief.cut_edge(self._canvas, rect, face.colours[0], choice.paper.core)
