@@ -240,7 +240,7 @@ def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
     index = plan.sheet.parts.index(part)
     ids = [sheet.parts[index].id for sheet in plan.sheets]
     if part.id not in plan.pieces:
-        return Label("", part.name, size)
+        return Label("", _("spare") if part.use is Use.SPARE else part.name, size)
     marks = ", ".join(plan.pieces[each].mark for each in ids)
     pages = {plan.page_of.get(each) for each in ids}
     page = pages.pop() if len(pages) == 1 else None
