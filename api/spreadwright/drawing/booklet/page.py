@@ -10,7 +10,7 @@ from spreadwright.drawing.booklet.tags import MARK
 from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE, hatching
-from spreadwright.drawing.path import Path
+from spreadwright.drawing.path import Path, Point
 from spreadwright.drawing.rooms import nearest_place, rooms
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, TINT, points
 from spreadwright.drawing.type import Align, Style, width, write
@@ -25,6 +25,7 @@ _STEEPEST = 13, 10
 """How much higher than wide a page is drawn at most."""
 _AWAY = 3 * MM
 _TICK = 3 * MM // 4
+_DOT = MM // 2
 _ABOVE = MM
 _CLEAR = 3 * MM // 2
 """Between a figure and the strokes that end its line."""
@@ -236,12 +237,19 @@ def _free(picture: PlacePicture, frame: _Frame) -> tuple[Rect, ...]:
 def _mark(canvas: Canvas, picture: PlacePicture, frame: _Frame, place: Rect) -> None:
     drawn = frame.rect(picture.piece)
     if picture.carried and not drawn.overlaps(place):
-        room = max(_free(picture, frame), key=lambda each: (each.bottom, each.width), default=drawn)
-        at = (room.left + room.width // 2, room.top + room.height // 2)
-        canvas.line(at, (place.left + place.width // 2, place.top), stroked(INK, HAIRLINE))
-        canvas.circle(at, MM // 2, filled(INK))
+        middle = place.left + place.width // 2, place.top + place.height // 2
+        seen = [
+            _nearest(middle, room.inset(min(_DOT, room.width // 2, room.height // 2))) for room in _free(picture, frame)
+        ]
+        at = min(seen, key=lambda point: abs(point[0] - middle[0]) + abs(point[1] - middle[1]), default=middle)
+        canvas.line(at, _nearest(at, place), stroked(INK, HAIRLINE))
+        canvas.circle(at, _DOT, filled(INK))
     canvas.rect(place, filled(WHITE), radius=MM // 2)
     write(canvas, picture.mark, (place.left + place.width // 2, place.bottom - MM // 2), _MARK, align=Align.MIDDLE)
+
+
+def _nearest(point: Point, rect: Rect) -> Point:
+    return max(rect.left, min(point[0], rect.right)), max(rect.top, min(point[1], rect.bottom))
 
 
 def _slashes(canvas: Canvas, points_at: Sequence[tuple[int, int]]) -> None:
