@@ -241,10 +241,10 @@ class PaperSearch:
             if self._is_best_possible(packing.merit.lost):
                 return
 
-    def _ruin(self, sheets: SheetSet, rounds: range) -> None:
+    def _ruin(self, sheets: SheetSet, rounds: range, larger_than: int | None = None) -> None:
         longest, narrowest = self._limits
         ruiner = Ruiner(self.requests, sizes(sheets), longest_cut=longest, narrowest=narrowest)
-        for found in ruiner.filled(rounds, self.seed, self.stop):
+        for found in ruiner.filled(rounds, self.seed, self.stop, larger_than=larger_than):
             self._accept_cut(sheets, found.trees, found.left_out)
 
     @property
@@ -306,6 +306,8 @@ class PaperSearch:
         if best.is_gathered or best.missing:
             return
         chosen = tuple(sheet for sheet, _ in best.cut)
+        self._ruin(chosen, range(1), larger_than=best.rest_areas[0])
+        best = self.best or best
         kinds = Counter(leaf.kind for _, tree in best.cut for leaf in tree.leaves() if leaf.kind)
         largest = best.rest_areas[0]
         trees = gathered(counted(kinds), sizes(chosen), more_than=largest, seed=self.seed, is_over=self.stop)

@@ -105,6 +105,18 @@ def test_optional_pieces_that_are_worth_more_are_cut_first():
     assert last.left_out == (1,)
 
 
+def test_rests_are_gathered_into_ever_larger_ones():
+    pieces = [(5, 7), (3, 9), (4, 4), (2, 11), (6, 6), (5, 3), (7, 2), (3, 3)]
+    ruiner = Ruiner([Request(kind(w, h)) for w, h in pieces], [(16, 15)])
+    largest = [max_rest(found) for found in ruiner.filled(range(1), 1, lambda: False, larger_than=20)]
+    assert largest == sorted(set(largest))
+    assert largest[0] > 20 and largest[-1] >= 0.5 * (16 * 15 - sum(w * h for w, h in pieces))
+
+
+def max_rest(found):
+    return max(leaf.wide * leaf.high for leaf in found.trees[0].leaves() if leaf.is_rest)
+
+
 def test_lengths_in_ticks_give_the_same_cutting_as_small_numbers():
     sizes = [(5, 7), (3, 9), (4, 4), (2, 11), (6, 6)]
     small = first([Request(kind(w, h)) for w, h in sizes], [(14, 13)])

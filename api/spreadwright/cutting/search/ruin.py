@@ -30,6 +30,10 @@ SETTINGS = ((100, 0.05, 40), (30, 0.4, 25), (30, 0.2, 40), (100, 0.2, 25))
 a step takes out at most."""
 
 
+Goal = tuple[int, int]
+"""What a better plan has: less value left out than the first, or as much and a rest of more than the second."""
+
+
 @dataclass(frozen=True, slots=True)
 class Filled:
     """One tree for each sheet, in the order of the sheets given, and the optional requests left out."""
@@ -49,25 +53,30 @@ class Ruiner:
         self.step = common_step([*sheets, *((r.kind.wide, r.kind.high) for r in requests)])
         self.limits = longest_cut // self.step, -(-narrowest // self.step)
 
-    def filled(self, rounds: range, seed: int, is_over: Callable[[], bool]) -> Iterator[Filled]:
+    def filled(
+        self, rounds: range, seed: int, is_over: Callable[[], bool], *, larger_than: int | None = None
+    ) -> Iterator[Filled]:
         """Ever better plans, the first as soon as everything lies that must be cut.
 
         Args:
             rounds: Their numbers; each begins anew, and higher ones with other settings.
+            larger_than: Area of the largest rest of a plan that leaves nothing out, if only better ones are wanted.
         """
-        most_lost = sum(r.value for r in self.requests)
+        goal = sum(r.value for r in self.requests) + 1, 0
+        if larger_than is not None:
+            goal = 0, larger_than // self.step**2
         if len(self.requests) > MOST_PIECES:
             return
         for number in rounds:
-            for found in self._round(seed + number, *SETTINGS[number % len(SETTINGS)], most_lost, is_over):
-                most_lost = sum(self.requests[i].value for i in found.left_out) - 1
+            for found, reached in self._round(seed + number, *SETTINGS[number % len(SETTINGS)], goal, is_over):
+                goal = reached
                 yield found
-                if most_lost < 0:
+                if goal[0] == 0 and larger_than is None:
                     return
 
     def _round(
-        self, seed: int, memory: int, pull: float, most_out: int, most_lost: int, is_over: Callable[[], bool]
-    ) -> Iterator[Filled]:
+        self, seed: int, memory: int, pull: float, most_out: int, goal: Goal, is_over: Callable[[], bool]
+    ) -> Iterator[tuple[Filled, Goal]]:
         r, kept = self._ruins(seed), self._ruins(seed)
         pull /= isqrt(max(w * h for w, h in self.sheets)) // self.step
         ruining.recreate(r)
@@ -77,12 +86,10 @@ class Ruiner:
         for _ in range(min(STEPS, WORK // count) // steps):
             if is_over():
                 return
-            if ruining.improve(r, kept, costs, steps, most_out, pull, most_lost):
+            if ruining.improve(r, kept, costs, steps, most_out, pull, *goal):
                 out = tuple(int(i) for i in r.out[: int(r.state[ruining.OUT])])
-                yield Filled(tuple(self._tree(r, sheet) for sheet in range(len(self.sheets))), out)
-                most_lost = sum(self.requests[i].value for i in out) - 1
-                if most_lost < 0:
-                    return
+                goal = sum(self.requests[i].value for i in out), int(ruining.largest_rest(r))
+                yield Filled(tuple(self._tree(r, sheet) for sheet in range(len(self.sheets))), out), goal
 
     def _tree(self, r: ruining.Ruins, node: int) -> Block:
         wide, high, content = (int(r.nodes[row, node]) for row in (ruining.WIDE, ruining.HIGH, ruining.CONTENT))

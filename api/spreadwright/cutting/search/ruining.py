@@ -334,14 +334,29 @@ def cost(r: Ruins, pull: float) -> float:
 
 
 @compiled
-def is_met(r: Ruins, most_lost: int) -> bool:
-    """Whether everything that must be cut is, and the optional pieces left out lose no more than this."""
+def is_met(r: Ruins, most_lost: int, larger_than: int) -> bool:
+    """Whether all is cut that must be, and less value is left out, or as much beside a larger rest.
+
+    Args:
+        most_lost: The value of the optional pieces that may be left out.
+        larger_than: What the largest rest has to exceed where just this value is left out, by area.
+    """
     lost = 0
     for i in range(r.state[OUT]):
         if r.value[r.out[i]] == 0:
             return False
         lost += r.value[r.out[i]]
-    return lost <= most_lost
+    return lost < most_lost or (lost == most_lost and largest_rest(r) > larger_than)
+
+
+@compiled
+def largest_rest(r: Ruins) -> int:
+    """Area of the largest rest."""
+    n, most = r.nodes, 0
+    for node in range(r.state[USED]):
+        if n[CONTENT, node] == REST:
+            most = max(most, n[WIDE, node] * n[HIGH, node])
+    return most
 
 
 @compiled
@@ -357,7 +372,9 @@ def restore(r: Ruins, kept: Ruins) -> None:
 
 
 @compiled
-def improve(r: Ruins, kept: Ruins, costs: Floats, steps: int, most: int, pull: float, most_lost: int) -> bool:
+def improve(
+    r: Ruins, kept: Ruins, costs: Floats, steps: int, most: int, pull: float, most_lost: int, larger_than: int
+) -> bool:
     """Makes so many steps, each accepted if it costs no more than what was accepted last or a while ago.
 
     Args:
@@ -367,11 +384,11 @@ def improve(r: Ruins, kept: Ruins, costs: Floats, steps: int, most: int, pull: f
         steps: How many; fewer if the goal is met.
         most: Pieces that a step takes out.
         pull: How much gathered rests count.
-        most_lost: The value that may be left out.
+        most_lost: The goal, with `larger_than`; see `is_met`.
     """
     last = len(costs) - 1
     for _ in range(steps):
-        if is_met(r, most_lost):
+        if is_met(r, most_lost, larger_than):
             return True
         restore(kept, r)
         ruin(r, 1 + drawn(r, most))
@@ -383,4 +400,4 @@ def improve(r: Ruins, kept: Ruins, costs: Floats, steps: int, most: int, pull: f
             restore(r, kept)
         costs[at] = costs[last]
         r.state[STEP] += 1
-    return is_met(r, most_lost)
+    return is_met(r, most_lost, larger_than)
