@@ -205,7 +205,7 @@ def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
     if any(measure.figure == EQUAL for step in plan.steps for measure in step.measures):
         blocks.append(remark(_("In the picture, = marks distances that are equal without being read."), _MEASURE))
     blocks.append(piece_table(plan.steps, plan.bench, plan.sizes))
-    photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
+    photos = photo_table(plan.steps, plan.photos, plan.bench)
     return [*blocks, photos] if photos.rows else blocks
 
 

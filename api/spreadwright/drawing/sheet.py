@@ -12,7 +12,7 @@ from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Label, Pile, part_label
-from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
+from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, SPACE_BETWEEN, Block, bottom_of, leaves
 from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
 from spreadwright.drawing.sheet_frame import OVERALL, Frame, dimensions
@@ -27,8 +27,8 @@ from spreadwright.words import listed, ngettext
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
-_LONGEST_SIDE = 136 * MM
-_HEAD = 20 * MM
+_LONGEST_SIDE, _LEAST_SIDE = 136 * MM, 100 * MM
+_HEAD, _UNDER = 20 * MM, OVERALL + 3 * MM
 _BESIDE, _BELOW = OVERALL + 4 * MM, 9 * MM
 """What the dimensions take left of a sheet and below it."""
 
@@ -118,18 +118,29 @@ def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_
 
 
 def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
-    drawn = _frame(plan).rect(_whole(plan.sheet))
-    first = drawn.bottom + OVERALL + 3 * MM
-    shared = leaves(_blocks(plan), first=first, further=_HEAD, height=height - _MARGIN)
+    frame, blocks = _frame(plan, longest=_longest_for(plan, height)), _blocks(plan)
+    first = frame.rect(_whole(plan.sheet)).bottom + _UNDER
+    shared = leaves(blocks, first=first, further=_HEAD, height=height - _MARGIN)
     pictures = []
     for number, leaf in enumerate(shared):
         canvas = _canvas(plan, bottom_of(leaf, first) + _MARGIN, number, prefix)
         if number == 0:
-            _drawing(canvas, plan)
+            _subtitles(canvas, plan, _whole(plan.sheet))
+            _figure(canvas, plan, frame)
         for top, block in leaf:
             block.draw(canvas, (_MARGIN, top), _MEASURE)
         pictures.append(canvas)
     return tuple(pictures)
+
+
+def _longest_for(plan: SheetPlan, height: int) -> int:
+    """How long the longer side of the sheet is drawn: shorter where the table then ends on the same leaf."""
+    blocks = _blocks(plan)
+    under = sum(block.height + SPACE_BETWEEN for block in blocks) - SPACE_BETWEEN
+    drawn = _frame(plan).rect(_whole(plan.sheet))
+    over = drawn.bottom + _UNDER + under + _MARGIN - height
+    smaller = _LONGEST_SIDE - over * _LONGEST_SIDE // drawn.height - MM
+    return smaller if over > 0 and smaller >= _LEAST_SIDE else _LONGEST_SIDE
 
 
 def _canvas(plan: SheetPlan, height: int, leaf: int, prefix: str) -> Canvas:
@@ -152,11 +163,6 @@ def _blocks(plan: SheetPlan) -> list[Block]:
     if plan.rounding:
         cautions.append(remark(plan.rounding, _MEASURE))
     return [*cautions, cut_table(plan.steps, plan.words, plan.pieces, plan.page_of, plan.bench)]
-
-
-def _drawing(canvas: Canvas, plan: SheetPlan) -> None:
-    _subtitles(canvas, plan, _whole(plan.sheet))
-    _figure(canvas, plan, _frame(plan))
 
 
 def _figure(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
