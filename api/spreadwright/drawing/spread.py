@@ -14,7 +14,7 @@ from spreadwright.drawing.scenes import Scene, chosen, draw_print
 from spreadwright.drawing.theme import MM, TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Rect, Size
-from spreadwright.model import Colourway, Face, Recipe, Side, Texture
+from spreadwright.model import Colourway, Core, Face, Recipe, Side, Texture
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece
 
@@ -30,7 +30,7 @@ class _Sheet:
 
 
 @dataclass(frozen=True, slots=True)
-class _Print:
+class Print:
     """A photograph, the piece that it lies on, and what it shows: a scene of ours, or a JPEG."""
 
     mat: PlacedPiece
@@ -65,7 +65,7 @@ def spread_picture(
     whole = spread_size(recipe)
     margin = whole.height // 16
     size = Size(whole.width + 2 * margin, whole.height + 2 * margin)
-    count = len(_prints(recipe, placed, photos, pictures))
+    count = len(prints(recipe, placed, photos, pictures))
     canvas = Canvas(
         size, title=_title(recipe, count, papers), description=_description(recipe, colourway), prefix=prefix
     )
@@ -100,12 +100,12 @@ def draw_spread(
     page = Size(whole.width // len(recipe.spread.pages), whole.height)
     relief.shadow(canvas, whole, 5 * MM, opacity=0.3)
     relief.shadow(canvas, whole, 3 * MM // 2, opacity=0.26)
-    prints = _prints(recipe, placed, photos, pictures)
+    shown = prints(recipe, placed, photos, pictures)
     pages = {
         name: Rect.at(whole.left + number * page.width, whole.top, page)
         for number, name in enumerate(recipe.spread.pages)
     }
-    _Spread(canvas, recipe, placed, colourway, prints, repeats).draw(pages)
+    _Spread(canvas, recipe, placed, colourway, shown, repeats).draw(pages)
 
 
 def spread_size(recipe: Recipe) -> Size:
@@ -141,19 +141,20 @@ def _table(canvas: Canvas, whole: Rect, surface: str) -> None:
     canvas.rect(whole, filled(light))
 
 
-def _prints(
+def prints(
     recipe: Recipe,
     placed: Sequence[PlacedPiece],
     photos: Sequence[MattedPhoto],
-    pictures: Mapping[str, bytes] | None,
-) -> tuple[_Print, ...]:
+    pictures: Mapping[str, bytes] | None = None,
+) -> tuple[Print, ...]:
+    """The photographs of a spread, in order; `pictures` as in `spread_picture`."""
     by_piece = {piece.piece.id: piece for piece in placed}
     lying = [(mat, photo.rect_on(mat.rect)) for photo in photos if (mat := by_piece.get(photo.on)) is not None]
     scenes = chosen([rect.size for _, rect in lying], recipe.id)
-    prints = [_Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True)]
+    found = [Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True)]
     if pictures is None:
-        return tuple(prints)
-    shown = [(each, pictures.get(each.mat.piece.id)) for each in prints]
+        return tuple(found)
+    shown = [(each, pictures.get(each.mat.piece.id)) for each in found]
     return tuple(replace(each, picture=picture) for each, picture in shown if picture)
 
 
@@ -166,7 +167,7 @@ class _Spread:
         recipe: Recipe,
         placed: Sequence[PlacedPiece],
         colourway: Colourway,
-        prints: tuple[_Print, ...],
+        prints: tuple[Print, ...],
         repeats: str = "",
     ) -> None:
         self._repeats = repeats
@@ -193,12 +194,15 @@ class _Spread:
         for piece in pieces:
             face = self._face(piece)
             core = self._colourway.choice(piece.piece.role).paper.core
-            self._once((piece.piece.id, face, core), partial(self._laid, piece, face, page))
+            rect = piece.rect.moved(page.left, page.top)
+            if not rect.contains(page):  # a shadow that falls beside the page is not seen
+                self._once((piece.piece.id,), partial(relief.shadow, self._canvas, rect, relief.depth_of(piece.layer)))
+            self._once((piece.piece.id, face, core), partial(self._piece, piece, rect, face, core))
         for number, piece in enumerate(pieces):
             if piece.piece.id in written:
                 covers, ground = self._covers(piece, pieces[number + 1 :]), self._face(piece).colours[0]
                 self._once((piece.piece.id, ground), partial(self._caption, piece, covers, page))
-        self._once((name,), partial(self._photographs, name, page))
+        self._once(("photographs", name), partial(self._photographs, name, page))
 
     def _once(self, what: tuple[Hashable, ...], draw: Callable[[], None]) -> None:
         """Something that does not differ from one spread in the picture to the next is drawn only once in it."""
@@ -216,14 +220,10 @@ class _Spread:
             if photo.mat.page == name:
                 self._print(photo, photo.rect.moved(page.left, page.top))
 
-    def _laid(self, piece: PlacedPiece, face: Face, page: Rect) -> None:
-        rect = piece.rect.moved(page.left, page.top)
-        if not rect.contains(page):  # a shadow that falls beside the page is not seen
-            relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
-        choice = self._colourway.choice(piece.piece.role)
+    def _piece(self, piece: PlacedPiece, rect: Rect, face: Face, core: Core) -> None:
         with self._canvas.group(role=piece.piece.role, clip=rect):
             self._paper(piece, rect, face)
-            relief.cut_edge(self._canvas, rect, face.colours[0], choice.paper.core)
+            relief.cut_edge(self._canvas, rect, face.colours[0], core)
 
     def _paper(self, piece: PlacedPiece, rect: Rect, face: Face) -> None:
         """The print runs as it ran on the sheet: moved, and turned with the piece."""
@@ -254,7 +254,7 @@ class _Spread:
             ground = _shown(self._colourway, piece).colours[0]
             write_lines(self._canvas, room.moved(page.left, page.top), ground, f"{self._recipe.id}/{piece.piece.id}")
 
-    def _print(self, photo: _Print, rect: Rect) -> None:
+    def _print(self, photo: Print, rect: Rect) -> None:
         relief.shadow(self._canvas, rect, relief.LAYER_HEIGHT)
         if photo.picture:
             self._canvas.image(rect, photo.picture, "image/jpeg")

@@ -186,6 +186,30 @@ class ColourwaysQuery(LanguageQuery):
     )
 
 
+class PrintedQuery(LanguageQuery, PictureQuery):
+    """In which language, how wide, and on which paper."""
+
+    page = _one_of("The paper that a PDF is printed on: {known}.", [each.value for each in Format], load_default="a4")
+
+
+class ContactSheetQuery(PrintedQuery):
+    """Of which paper set, and how many."""
+
+    set = _name("The id of the paper set. When left out: the best of all sets.")
+    n = _whole("How many, the best one first; fewer where no others look different.", load_default=12, least=1, most=24)
+
+
+class SetSheetQuery(PrintedQuery):
+    """Which stretch of the recipes."""
+
+    start = _whole("How many recipes to pass over first.", load_default=0, least=0, most=FURTHEST)
+    limit = _whole("The most recipes to show.", load_default=24, least=1, most=24)
+
+
+class StripQuery(PapersQuery, PrintedQuery):
+    """Of which colourway."""
+
+
 class AllColourwaysQuery(PageQuery):
     """Of which paper set, and which stretch of the list."""
 
