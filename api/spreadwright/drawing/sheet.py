@@ -234,9 +234,11 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
 
 
 def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[Rect]) -> None:
-    for part in plan.sheet.parts:
-        if part.rect is not None:
-            part_label(canvas, _label(plan, part, part.rect), frame.rect(part.rect), obstacles)
+    """The narrowest parts last: their labels reach over their edges, so they keep clear of the others."""
+    taken = list(obstacles)
+    shown = [(part, part.rect) for part in plan.sheet.parts if part.rect is not None]
+    for part, rect in sorted(shown, key=lambda each: -min(each[1].width, each[1].height)):
+        taken.append(part_label(canvas, _label(plan, part, rect), frame.rect(rect), taken))
 
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:

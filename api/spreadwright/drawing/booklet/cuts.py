@@ -147,17 +147,26 @@ def _sheet_blocks(sheet: SheetPlan, entries: tuple[Entry, ...]) -> Iterator[Bloc
         yield Opening("opening", figure, Steps("cuts", entries[:beside], across=1))
         yield Steps("cuts", entries[beside:])
     else:
-        size = {} if len(sheet.sheet.parts) > _MANY else {"longest": _MIDDLE_SIDE}
+        size = {} if _is_crowded(sheet) else {"longest": _MIDDLE_SIDE}
         yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix, **size), alt))
         yield Steps("cuts", entries)
 
 
 def _is_simple(sheet: SheetPlan) -> bool:
     """Whether what stands on its parts can be read in a smaller drawing."""
+    return len(sheet.sheet.parts) <= _MOST_PARTS and _narrow(sheet) <= 1
+
+
+def _is_crowded(sheet: SheetPlan) -> bool:
+    """Whether the drawing had better be as large as it can be."""
+    return len(sheet.sheet.parts) > _MANY or _narrow(sheet) > 2
+
+
+def _narrow(sheet: SheetPlan) -> int:
+    """How many parts would be too narrow for their words in a small drawing."""
     rects = [part.rect for part in sheet.sheet.parts if part.rect]
     longest = max(max(rect.right, rect.bottom) for rect in rects)
-    narrow = [rect for rect in rects if min(rect.width, rect.height) * _SMALL_SIDE < _LEAST_PART * longest]
-    return len(rects) <= _MOST_PARTS and len(narrow) <= 1
+    return sum(min(rect.width, rect.height) * _SMALL_SIDE < _LEAST_PART * longest for rect in rects)
 
 
 def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
