@@ -190,6 +190,11 @@ def test_what_is_no_picture_is_refused(data: bytes):
     assert code_of(data) in ("not-a-picture", "picture-damaged")
 
 
+def test_an_empty_file_is_said_to_be_empty():
+    with pytest.raises(UnreadablePicture, match="empty"):
+        read(b"")
+
+
 def test_a_file_that_is_too_heavy_is_refused():
     assert code_of(b"\0" * (door.MOST_BYTES + 1)) == "picture-too-large"
 

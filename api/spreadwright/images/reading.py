@@ -74,6 +74,8 @@ def read(data: bytes, *, longest: int = LONGEST, most_pixels: int = MOST_PIXELS)
     Raises:
         UnreadablePicture: It is no picture, too large, damaged, or moves.
     """
+    if not data:
+        raise refusals.empty()
     if len(data) > MOST_BYTES:
         raise refusals.too_heavy(len(data), MOST_BYTES)
     ImageFile.LOAD_TRUNCATED_IMAGES = False  # weasyprint turns it on for everybody when it is loaded
