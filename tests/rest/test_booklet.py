@@ -42,7 +42,7 @@ def test_long_booklets_take_turns(client, monkeypatch):
     monkeypatch.setattr("spreadwright.rest.views.booklet._LONG", 5)
     with turn(1), turn(1):
         answer = client.get("/recipes/window-seat/booklet?page=letter")
-    assert (answer.status_code, answer.headers["Retry-After"]) == (503, "12")
+    assert (answer.status_code, answer.headers["Retry-After"]) == (503, "13")
     assert client.get("/recipes/window-seat/booklet?page=letter").status_code == 200
 
 
