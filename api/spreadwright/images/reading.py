@@ -20,6 +20,7 @@ from spreadwright.images import refusals
 from spreadwright.images.colours import WIDE, flattened, in_srgb
 from spreadwright.images.heif import can_read_heif, is_heif, register_heif
 from spreadwright.images.picture import Picture
+from spreadwright.images.resizing import fitted
 from spreadwright.images.shrinking import shrunk
 
 MOST_BYTES = 40_000_000
@@ -130,8 +131,7 @@ def _refuse(image: Image.Image, data: bytes, most_pixels: int) -> None:
 
 def _small(image: Image.Image, longest: int) -> Image.Image:
     """The picture decoded and made small, its colours still its own."""
-    share = min(1.0, longest / max(image.size))
-    size = (max(1, round(image.width * share)), max(1, round(image.height * share)))
+    size = fitted(image.width, image.height, longest)
     if isinstance(image, ImageFile.ImageFile):
         image.draft(image.mode, size)
     image.load()
