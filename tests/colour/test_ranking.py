@@ -112,9 +112,21 @@ def test_a_wish_counts_by_its_weight():
 
     found = ranking([worth_in(RAIN, WINDFALL, Wish("warm", 10_000.0, liking))], 1).colourways[0]
     assert {choice.paper.id for role, choice in found.colourway.choices if role != "print"} == {"mustard"}
+    assert found.merged == ()
     shares = role_shares(seen(RAIN))
     assert found.parts["warm"] == pytest.approx(100 * (shares["background"] + shares["mats"]), abs=1e-4)
     assert sum(found.shares.values()) == pytest.approx(1)
+
+
+def test_what_cannot_be_told_from_a_larger_paper_beside_it_adds_nothing_to_a_wish():
+    worth = worth_in(RAIN, WINDFALL, Wish("all", 1.0, lambda _role, _choice: 1.0))
+    found = every(worth)
+    assert all(0 <= each.parts["all"] <= 100 for each in found)
+    assert all((each.parts["all"] < 100 - 1e-4) == bool(each.merged) for each in found)
+    shares, pair = role_shares(seen(RAIN)), ("background", "mats")
+    merged = next(each for each in found if each.merged == (pair,))
+    larger = sum(shares["mats"] < share for share in shares.values())
+    assert merged.parts["all"] == pytest.approx(100 * (1 - shares["mats"] / larger), abs=1e-4)
 
 
 def test_recipe_of_one_role_can_be_ranked():

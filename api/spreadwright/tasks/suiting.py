@@ -1,7 +1,8 @@
 """The paper sets, or the colourways of a recipe, that suit photographs best.
 
 A set by itself is judged by `suitability.set_fit`. Of a recipe every colourway is judged as it always is, and by how
-well its papers suit the photographs, which counts `WEIGHT` beside the 100 of all else: 60 % of the whole.
+well its papers suit the photographs, which counts `WEIGHT` beside the 100 of all else: 60 % of the whole. Papers that
+cannot be told from larger ones beside them do not count again.
 """
 
 from collections.abc import Sequence
