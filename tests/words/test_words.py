@@ -29,6 +29,7 @@ def test_english_lengths_have_a_decimal_point():
     assert on_scale(LENGTH, 320, Unit.CENTIMETRE) == "17.8 cm"
 
 
-def test_ratios_are_held_together():
+def test_ratios_and_shares_are_held_together():
     assert unbroken("contrast 1.4 : 1, or 12 : 1.") == "contrast 1.4\u00a0:\u00a01, or 12\u00a0:\u00a01."
+    assert unbroken("to red (2 %), 13,5 % in all") == "to red (2\u00a0%), 13,5\u00a0% in all"
     assert unbroken("plus 3 : 15, faible : 1 point") == "plus 3 : 15, faible : 1 point"

@@ -15,7 +15,7 @@ from spreadwright.placing import PlacedPiece, placed_pieces
 from spreadwright.tasks.match import Match, Photograph, PhotographInMat
 from spreadwright.tasks.suiting import CLOSE, Suit, SuitingFace, share_words
 from spreadwright.words import gettext as _
-from spreadwright.words import title
+from spreadwright.words import title, unbroken
 
 LARGE_PX, SMALL_PX = 720, 260
 """The longest side of a photograph in the preview, and where it is small, pixels."""
@@ -80,11 +80,11 @@ def _slips(match: Match) -> list[Slip]:
 def _proposal(match: Match, suit: Suit, pictures: dict[str, bytes]) -> Proposal:
     score = _("{score} of 100").format(score=round(suit.score))
     swatches = tuple(_swatch(each) for each in suit.faces)
-    named = title(suit.papers.title)
+    named, words = title(suit.papers.title), unbroken(suit.words)
     if match.recipe is None or suit.colourway is None:
-        return Proposal(named, score, suit.words, swatches)
+        return Proposal(named, score, words, swatches)
     drawn = _drawer(match.recipe, suit.colourway, pictures)
-    return Proposal(named, score, suit.words, swatches, drawn, spread_size(match.recipe))
+    return Proposal(named, score, words, swatches, drawn, spread_size(match.recipe))
 
 
 def _drawer(recipe: Recipe, colourway: Colourway, pictures: dict[str, bytes]) -> Callable[[Canvas], None]:

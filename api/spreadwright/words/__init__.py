@@ -24,6 +24,7 @@ LANGUAGES = (SOURCE, *sorted(path.stem for path in CATALOGUES.glob("*.po")))
 
 _POINT_LANGUAGES = (SOURCE,)
 _RATIO = re.compile("(?<=\\d)[ \N{NO-BREAK SPACE}]:[ \N{NO-BREAK SPACE}]1(?!\\d)")
+_SHARE = re.compile(r"(?<=\d) %")
 
 _spoken: ContextVar[str] = ContextVar("spoken", default=SOURCE)
 
@@ -90,8 +91,8 @@ def listed(things: Sequence[str]) -> str:
 
 
 def unbroken(text: str) -> str:
-    """The text with its ratios, like ``1.4 : 1``, held together by unbroken spaces."""
-    return _RATIO.sub("\N{NO-BREAK SPACE}:\N{NO-BREAK SPACE}1", text)
+    """The text with its ratios and shares, like ``1.4 : 1`` and ``2 %``, held together by unbroken spaces."""
+    return _SHARE.sub("\N{NO-BREAK SPACE}%", _RATIO.sub("\N{NO-BREAK SPACE}:\N{NO-BREAK SPACE}1", text))
 
 
 @cache
