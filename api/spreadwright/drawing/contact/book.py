@@ -10,7 +10,7 @@ from spreadwright.drawing.booklet.plan import Format
 from spreadwright.drawing.booklet.press import printed, template
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import printable
-from spreadwright.drawing.contact.frame import ContactSheet, Frame, frame_edge, frame_jpeg, frame_size
+from spreadwright.drawing.contact.frame import ContactSheet, Frame, frame_edge, frame_jpeg, frame_size, papers_line
 from spreadwright.drawing.contact.pages import style
 from spreadwright.drawing.millimetres import mm
 from spreadwright.drawing.theme import MM
@@ -53,7 +53,7 @@ def _shown(frame: Frame, scale: Fraction) -> dict[str, Any]:
     size = frame_size(frame)
     wide, high, edge = (round(length * scale) for length in (size.width, size.height, frame_edge(frame)))
     jpeg = frame_jpeg(frame, wide * _PIXELS_PER_INCH // TICKS[Unit.INCH])
-    papers = "; ".join(f"{role}: {paper}" for role, paper in frame.papers)
+    papers = papers_line(frame)
     return {
         "number": frame.number,
         "title": printable(frame.title),

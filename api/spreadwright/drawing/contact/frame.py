@@ -18,6 +18,7 @@ from spreadwright.images import encode_jpeg
 from spreadwright.model import Colourway, Recipe
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece
+from spreadwright.words import gettext as _
 
 _LONGEST_PX = 320
 """Of a photograph, whose longest side is hardly ever more than 30 mm here."""
@@ -64,6 +65,11 @@ class Frame:
     papers: tuple[tuple[str, str], ...]
     reason: str
     id: str
+
+
+def papers_line(frame: Frame) -> str:
+    """Which role is played by which paper, in one line."""
+    return " · ".join(_("{name}: {summary}").format(name=role, summary=paper) for role, paper in frame.papers)
 
 
 @dataclass(frozen=True, slots=True)

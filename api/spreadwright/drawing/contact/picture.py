@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from spreadwright.drawing.canvas import Canvas, filled
-from spreadwright.drawing.contact.frame import ContactSheet, Frame, LeftOut, draw_frame
+from spreadwright.drawing.contact.frame import ContactSheet, Frame, LeftOut, draw_frame, papers_line
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.theme import BODY, DISPLAY, HEADING, LARGE, MM, SMALL
 from spreadwright.drawing.type import Align, Style, width, wrapped, write, write_repeated
@@ -115,7 +115,7 @@ def _spread_height(sheet: ContactSheet, frame: Frame, room: int) -> int:
 
 
 def _words(frame: Frame, room: int) -> list[_Line]:
-    papers = "; ".join(f"{role}: {paper}" for role, paper in frame.papers)
+    papers = papers_line(frame)
     return [
         *(_Line(line, _PAPERS) for line in wrapped(papers, _PAPERS, room)),
         *(_Line(line, _REASON) for line in wrapped(frame.reason, _REASON, room)),
