@@ -29,14 +29,14 @@ bench: $(VENV)/bench.stamp ## how far the planner gets, beside others; BENCH='sl
 	$(BIN)/python -m tests.bench.planner --others --keep $(VENV)/bench.jsonl $(BENCH)
 
 check: $(VENV)/dev.stamp
-	$(BIN)/ruff format --check api tests tools
-	$(BIN)/ruff check api tests tools
+	$(BIN)/ruff format --check api tests
+	$(BIN)/ruff check api tests
 	$(BIN)/mypy
 	$(BIN)/lint-imports
 
 format: $(VENV)/dev.stamp
-	$(BIN)/ruff format api tests tools
-	$(BIN)/ruff check --fix api tests tools
+	$(BIN)/ruff format api tests
+	$(BIN)/ruff check --fix api tests
 
 clean:
 	rm -rf $(VENV) .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache

@@ -100,7 +100,8 @@ class UnreadablePicture(SpreadwrightError):
     """Bytes that are no picture of a sensible size.
 
     Attributes:
-        code: Permanent kebab-case name: ``not-a-picture``, ``picture-damaged``, ``picture-moves``, ``picture-too-large``.
+        code: Permanent kebab-case name: ``not-a-picture``, ``picture-damaged``, ``picture-moves`` or
+            ``picture-too-large``.
         reason: One sentence.
         remedy: What would be right.
         name: Of the file, where it has one.

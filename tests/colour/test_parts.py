@@ -10,6 +10,7 @@ from spreadwright.colour.parts import FORMULAS, WEIGHTS, balance, calm, captions
 from spreadwright.colour.parts.balance import DARK, LOUD, MIDDLE, QUIET, TOO_LOUD, strengths, wanted
 from spreadwright.colour.parts.calm import PHOTO_BUSYNESS
 from spreadwright.colour.parts.captions import PENCIL
+from spreadwright.colour.parts.part import shares
 from spreadwright.colour.parts.separation import ALIKE, APART, PRINT_ADDS
 from spreadwright.colour.ranking import MARGIN, POOL
 from spreadwright.colour.scene import PHOTO, Scene, Surface
@@ -41,7 +42,19 @@ def test_every_value_is_between_nothing_and_all(name):
 
 
 def test_meetings_count_by_length_and_facing_half():
-    assert separation(SCENE, [WHITE]).meetings == {(BASE, MAT): 0.6, (BASE, PRINT): 0.2, (MAT, PRINT): 0.2}
+    assert shares(SCENE) == {(BASE, MAT): 0.6, (BASE, PRINT): 0.2, (MAT, PRINT): 0.2}
+
+
+def test_borders_count_half_by_length_and_half_by_the_smaller_area():
+    lost = {(BASE, MAT): 30 / 50, (BASE, PRINT): 10 / 50, (MAT, PRINT): 10 / 50}
+    expected = {meeting: (share + lost[meeting]) / 2 for meeting, share in shares(SCENE).items()}
+    assert separation(SCENE, [WHITE]).meetings == grey(SCENE, [WHITE]).meetings == pytest.approx(expected)
+
+
+def test_large_papers_that_hardly_meet_count_more_than_small_ones():
+    scene = Scene({BASE: 50, MAT: 48, PRINT: 2}, {(BASE, MAT): 1, (BASE, PRINT): 20}, {}, {})
+    counted = separation(scene, [WHITE]).meetings
+    assert counted[BASE, MAT] > 0.45 > 1 / 21
 
 
 def test_alike_papers_are_not_apart_and_others_are():

@@ -8,6 +8,7 @@ from builder import PAPERS, sound, spoilt
 from spreadwright.colour import colourways, count
 from spreadwright.colour.measure import look
 from spreadwright.colour.parts import WEIGHTS
+from spreadwright.colour.parts.separation import ALIKE, apart
 from spreadwright.colour.ranking import MARGIN, ranking
 from spreadwright.colour.worth import Wish, role_shares
 from spreadwright.document import read_paper_set, read_recipe
@@ -56,6 +57,18 @@ def test_parts_are_what_the_formulas_say_of_the_whole_scene():
         assert ranked.parts[name] == pytest.approx(100 * value, abs=1e-4)
 
 
+def test_roles_in_one_paper_are_told_to_merge_and_others_are_not():
+    worth = worth_in(RECIPE, SET)
+    for each in every(worth):
+        playing = dict(each.colourway.choices)
+        looks = {role: face_look(choice.face) for role, choice in playing.items()}
+        assert all(apart([looks[one], looks[other]])[0, 1] <= ALIKE for one, other in each.merged)
+        met = {tuple(role for role in playing if role in (one.role, other.role)) for one, other in seen(RECIPE).edges}
+        same = {pair for pair in met if len(pair) == 2 and looks[pair[0]] == looks[pair[1]]}
+        assert same <= set(each.merged)
+    assert any(each.merged for each in every(worth)) and not all(each.merged for each in every(worth))
+
+
 RAIN_SURFACES = [surface for surface in seen(RAIN).areas if surface.role]
 
 
@@ -99,9 +112,21 @@ def test_a_wish_counts_by_its_weight():
 
     found = ranking([worth_in(RAIN, WINDFALL, Wish("warm", 10_000.0, liking))], 1).colourways[0]
     assert {choice.paper.id for role, choice in found.colourway.choices if role != "print"} == {"mustard"}
+    assert found.merged == ()
     shares = role_shares(seen(RAIN))
     assert found.parts["warm"] == pytest.approx(100 * (shares["background"] + shares["mats"]), abs=1e-4)
     assert sum(found.shares.values()) == pytest.approx(1)
+
+
+def test_what_cannot_be_told_from_a_larger_paper_beside_it_adds_nothing_to_a_wish():
+    worth = worth_in(RAIN, WINDFALL, Wish("all", 1.0, lambda _role, _choice: 1.0))
+    found = every(worth)
+    assert all(0 <= each.parts["all"] <= 100 for each in found)
+    assert all((each.parts["all"] < 100 - 1e-4) == bool(each.merged) for each in found)
+    shares, pair = role_shares(seen(RAIN)), ("background", "mats")
+    merged = next(each for each in found if each.merged == (pair,))
+    larger = sum(shares["mats"] < share for share in shares.values())
+    assert merged.parts["all"] == pytest.approx(100 * (1 - shares["mats"] / larger), abs=1e-4)
 
 
 def test_recipe_of_one_role_can_be_ranked():

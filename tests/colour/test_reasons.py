@@ -36,6 +36,18 @@ def test_the_best_is_praised():
     )
 
 
+def test_a_stopped_search_claims_no_best():
+    for best in (
+        ranked(),
+        ranked(grey=40.0),
+        ranked(**dict.fromkeys(SHARES, 75.0)),
+        ranked(**dict.fromkeys(SHARES, 50.0)),
+    ):
+        told = reason(best, best, 12_345, is_proved=False)
+        assert told.startswith("The best that was found among 12,345")
+        assert told.replace("that was found among", "of") == reason(best, best, 12_345)
+
+
 def test_the_best_owns_up_to_its_weak_side():
     best = ranked(grey=40.0)
     assert "Its weak side: in grey" in reason(best, best, 5)
@@ -64,6 +76,12 @@ def test_a_gain_speaks_for_the_others():
 
 def test_equal_ones_are_as_good():
     assert reason(ranked(), ranked(), 5) == "As good as the best, in other papers."
+
+
+def test_roles_that_cannot_be_told_apart_are_named():
+    merged = replace(ranked((MOSS, MOSS)), merged=(("a", "b"),))
+    told = reason(merged, ranked(), 5, roles={"a": "Ground"})
+    assert told.endswith("“Moss” is used for “Ground” and “b”. Nothing tells “Ground” and “b” apart where they meet.")
 
 
 def test_a_paper_that_plays_two_roles_is_named():

@@ -1,4 +1,5 @@
 import re
+from itertools import combinations
 
 import pytest
 from hypothesis import given, settings
@@ -30,6 +31,16 @@ def labelled(drawn: Rect, label: Label = LABEL, obstacles: tuple[Rect, ...] = ()
 def test_mark_is_never_left_out(wide, high, at):
     discs = tuple(Rect(each * MM, each * MM, 5 * MM, 5 * MM) for each in at)
     assert "D2" in words(labelled(Rect(0, 0, wide * MM // 2, high * MM // 2), obstacles=discs))
+
+
+@pytest.mark.parametrize("is_upright", [True, False])
+def test_marks_of_narrow_neighbours_hide_one_another_nowhere(is_upright):
+    canvas, boxes = Canvas(Size(200 * MM, 200 * MM), title="Strips"), []
+    for index in range(6):
+        upright = Rect(index * 3 * MM // 2, 0, 3 * MM // 2, 90 * MM)
+        strip = upright if is_upright else Rect(0, upright.left, upright.height, upright.width)
+        boxes.append(part_label(canvas, Label(f"D{index}", "strip", "1/4 × 12 in"), strip, boxes))
+    assert not any(one.overlaps(two) for one, two in combinations(boxes, 2))
 
 
 @given(st.integers(6, 140), st.integers(44, 140), st.booleans())

@@ -170,3 +170,11 @@ def test_narrow_strips_are_drawn_within_the_picture(times):
     assert {"strip-1", f"strip-{times}"} <= {part.id for part in plan.sheet.parts}
     assert {piece.mark for piece in plan.pieces.values() if piece.name == "strip"} <= set(words(plan))
     assert canvas.size.height > canvas.size.width
+
+
+def test_sheet_is_drawn_smaller_where_its_table_then_ends_on_the_same_leaf():
+    plan = plans(spoilt(lambda recipe: strips(recipe, 12)))[3]
+    [leaf], whole = cut_sheet_leaves(plan), cut_sheet_picture(plan)
+    assert leaf.size.height <= 265 * MM < whole.size.height
+    rows = [sum("to the left page" in line for line in canvas.outline()) for canvas in (leaf, whole)]
+    assert rows[0] == rows[1] > 5

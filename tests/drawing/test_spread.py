@@ -12,6 +12,7 @@ from letters import letters
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import read_paper_set, read_recipe
 from spreadwright.drawing.canvas import Canvas
+from spreadwright.drawing.raster import pixels
 from spreadwright.drawing.spread import draw_spread, spread_picture
 from spreadwright.drawing.svg import markup, svg_bytes
 from spreadwright.drawing.theme import MM
@@ -188,3 +189,21 @@ def test_a_spread_drawn_within_a_larger_picture_is_the_same_spread():
     papers = [line.strip() for line in picture().outline() if "data-role" in line]
     assert len([line for line in canvas.outline() if "data-role" in line]) == len(papers)
     assert "linearGradient" in markup(canvas)
+
+
+def test_what_is_the_same_in_two_spreads_is_drawn_once():
+    once, twice = (Canvas(Size(100 * MM, 100 * MM), title="") for _ in range(2))
+    for canvas, times in ((once, 1), (twice, 2)):
+        for _ in range(times):
+            draw_spread(canvas, *laid(RECIPE), repeats="x")
+    assert len(svg_bytes(twice)) < 1.4 * len(svg_bytes(once))
+    drawn = [[line for line in canvas.outline() if "data-role" in line] for canvas in (once, twice)]
+    assert drawn[0] == drawn[1]
+
+
+def test_drawing_repeats_apart_changes_no_pixel():
+    plain, apart = (Canvas(Size(620 * MM, 310 * MM), title="") for _ in range(2))
+    draw_spread(plain, *laid(RECIPE))
+    draw_spread(apart, *laid(RECIPE), repeats="x")
+    found = [pixels(svg_bytes(canvas), 400).astype(int) for canvas in (plain, apart)]
+    assert np.abs(found[0] - found[1]).mean() < 0.5

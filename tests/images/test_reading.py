@@ -9,7 +9,7 @@ import pytest
 from PIL import Image, ImageCms, ImageFile, ImageOps
 
 from spreadwright.errors import UnreadablePicture
-from spreadwright.images import read
+from spreadwright.images import pixel_count, read
 from spreadwright.images import reading as door
 
 pytestmark = pytest.mark.filterwarnings("ignore::UserWarning", "ignore::PIL.Image.DecompressionBombWarning")
@@ -170,10 +170,29 @@ def test_what_says_that_it_is_huge_is_refused_by_its_header(size: tuple[int, int
 
 
 @pytest.mark.parametrize(
+    ("data", "pixels"),
+    [
+        (header(8000, 5000), 40_000_000),
+        (saved(slope(30, 20), "JPEG")[:700], 600),
+        (header(50_000, 50_000), 0),
+        (b"text", 0),
+        (b"", 0),
+    ],
+)
+def test_pixels_are_counted_by_the_header_alone(data: bytes, pixels: int):
+    assert pixel_count(data) == pixels
+
+
+@pytest.mark.parametrize(
     "data", [b"", b"GIF89a", b"<svg/>", b"%PDF-1.7", b"\xff\xd8\xff", b"BM" + b"\0" * 60, b"\0" * 999]
 )
 def test_what_is_no_picture_is_refused(data: bytes):
     assert code_of(data) in ("not-a-picture", "picture-damaged")
+
+
+def test_an_empty_file_is_said_to_be_empty():
+    with pytest.raises(UnreadablePicture, match="empty"):
+        read(b"")
 
 
 def test_a_file_that_is_too_heavy_is_refused():

@@ -6,7 +6,10 @@ from skimage import data
 
 import photographs
 from spreadwright.colour.spaces import linear, oklab
+from spreadwright.geometry import Size
 from spreadwright.images import Raster, resized
+from spreadwright.photos import Pixels
+from spreadwright.photos.cropping import cropped
 from spreadwright.photos.faces import FaceSpot, can_find_faces, faces
 from spreadwright.photos.saliency import LONGEST, attention
 
@@ -46,6 +49,22 @@ def test_the_smallest_pictures_are_looked_at(size):
 def test_a_flower_before_leaves_draws_most(x):
     shares = seen(np.asarray(photographs.flower(at=(x, 0.5))))
     assert share_within(shares, x - 0.18, 0.27, x + 0.18, 0.73) > 0.6
+
+
+KITE = (0.73, 0.14, 0.83, 0.39)
+
+
+def test_a_kite_draws_more_than_the_shore_that_runs_through():
+    assert share_within(seen(np.asarray(photographs.beach())), *KITE) > 0.6
+
+
+@pytest.mark.parametrize("shape", [Size(5, 2), Size(2, 5), Size(3, 1), Size(1, 1)])
+def test_strips_keep_a_small_figure_whole(shape):
+    pixels = np.asarray(photographs.beach())
+    for upright, box in ((pixels, KITE), (pixels[::-1, ::-1], tuple(1 - KITE[side] for side in (2, 3, 0, 1)))):
+        crop = cropped(Pixels(900, 600), shape, seen(upright))
+        assert crop.left <= box[0] and crop.left + crop.width >= box[2]
+        assert crop.top <= box[1] and crop.top + crop.height >= box[3]
 
 
 def test_the_mirrored_picture_is_seen_in_the_mirror():

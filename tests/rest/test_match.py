@@ -17,6 +17,7 @@ from rest.test_problems import refused
 from spreadwright.rest import create_app, uploads
 from spreadwright.rest.settings import Settings
 from spreadwright.rest.turns import MOST_AT_ONCE, turn
+from spreadwright.rest.views import match as views
 from spreadwright.store import Collection
 
 BEACH = photographs.as_jpeg(photographs.beach())
@@ -178,6 +179,18 @@ def test_too_many_bytes_are_413(folder):
     parts = {"photo": (BytesIO(BEACH + b"\0" * 30_000), "beach.jpg")}
     problem = refused(client.post("/match", data=parts, content_type="multipart/form-data"), 413, "too-large")
     assert "photos" in problem["detail"]
+
+
+def test_too_many_pixels_together_are_413_before_any_is_decoded(ask, monkeypatch):
+    monkeypatch.setattr(views, "looked_at", lambda *_, **__: pytest.fail("decoded"))
+    problem = refused(ask(*[header(7000, 7000)] * 5), 413, "too-large")
+    assert "245 million pixels together; the most is 240 million" in problem["detail"]
+
+
+def test_as_many_pixels_as_may_be_are_looked_at(ask, monkeypatch):
+    monkeypatch.setattr(uploads, "MOST_PIXELS", 2 * 900 * 600)
+    assert ask(BEACH, BEACH).status_code == 200
+    refused(ask(BEACH, BEACH, saved(slope(1, 1))), 413, "too-large")
 
 
 @pytest.mark.parametrize("query", [{"n": "0"}, {"focus": "here"}, {"focus": "9=1,1"}, {"width": "1"}, {"sets": "two"}])

@@ -11,6 +11,8 @@ import pytest
 
 from builder import sound, spoilt
 from spreadwright.document import read_recipe
+from spreadwright.drawing.booklet.album import Album
+from spreadwright.drawing.theme import points
 from spreadwright.errors import InvalidDocument, Severity
 from spreadwright.lengths import TICKS, Unit, with_unit
 from spreadwright.model import INCH_BENCH, Kind
@@ -248,3 +250,19 @@ def test_what_could_come_out_wrong_is_told_in_the_language_of_the_booklet():
     warned = [each for each in tolerance(read_recipe(sound()), coarse).findings if each.severity is Severity.WARNING]
     words = words_of(booklet(read_recipe(sound()), coarse, None, language="de"))
     assert warned and warned[0].message not in words and "darunter verschwinden kann" in words
+
+
+@pytest.mark.parametrize("recipe_id", sorted(Collection().recipes))
+def test_nothing_in_a_picture_is_printed_smaller_than_nine_points(recipe_id, monkeypatch):
+    small = []
+
+    class Watched(Album):
+        def shown(self, picture):
+            scale = (picture.width or picture.canvas.size.width) / picture.canvas.size.width
+            small.extend(each.words for each in picture.canvas.lettering if each.size * scale < points(9))
+            return super().shown(picture)
+
+    monkeypatch.setattr("spreadwright.drawing.booklet.book.Album", Watched)
+    monkeypatch.setattr("spreadwright.drawing.booklet.book.printed", lambda html, *_args, **_options: html.encode())
+    assert b"<img" in booklet(Collection().recipe(recipe_id), INCH_BENCH, None)
+    assert small == []

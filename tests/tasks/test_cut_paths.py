@@ -1,16 +1,20 @@
-from io import BytesIO
+import math
+from io import BytesIO, StringIO
 from zipfile import ZipFile
 
+import ezdxf
 import pytest
 
-from builder import sound
+from builder import sound, spoilt
 from spreadwright.document import read_recipe
 from spreadwright.errors import UnknownName
+from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH
 from spreadwright.store import Collection
 from spreadwright.tasks import cut
 from spreadwright.tasks.cut_paths import cut_paths, cut_paths_answer, cut_paths_zip
 
+SPARE = {"height": "rest", "spare": True}
 RECIPES = sorted(Collection().recipes)
 
 
@@ -43,6 +47,26 @@ def test_every_part_carries_its_mark_and_name(found):
         "F1 block-1",
         "F2 block-2",
     ]
+
+
+def test_piece_that_shows_its_back_and_spare_are_named_as_such():
+    def spoil(recipe):
+        recipe["placements"][5]["face"] = "back"
+        recipe["sheets"][1]["columns"][1]["rows"] = [{"height": "5", "piece": "tile", "times": 2}, SPARE]
+
+    found = cut_paths(read_recipe(spoilt(spoil)), INCH_BENCH).sheet(3)
+    assert [label.words for label in found.paths.labels][-3:] == ["D1 tile-1 (back)", "D2 tile-2", "spare"]
+
+
+@pytest.mark.parametrize("name", RECIPES)
+def test_edges_of_all_parts_are_the_outline_and_every_cut_twice_as_read_from_dxf(name):
+    for sheet in cut_paths(Collection().recipe(name), INCH_BENCH).sheets:
+        space = ezdxf.read(StringIO(sheet.file("dxf").decode("cp1252"))).modelspace()
+        cuts = [math.dist(line.dxf.start, line.dxf.end) for line in space.query('LINE[layer=="CUT"]')]
+        corners = space.query('LWPOLYLINE[layer=="SHEET"]').first.get_points("xy")
+        outline = sum(math.dist(one, two) for one, two in zip(corners, corners[1:] + corners[:1], strict=True))
+        edges = sum(2 * (label.rect.width + label.rect.height) for label in sheet.paths.labels) / TICKS[Unit.MILLIMETRE]
+        assert edges == pytest.approx(outline + 2 * sum(cuts), abs=1e-6)
 
 
 def test_sheet_that_is_not_cut_has_an_outline_alone(found):

@@ -69,6 +69,18 @@ def test_of_a_recipe_the_best_colourway_of_every_set_is_given():
     assert all(suit.words and suit.reason.startswith("The best of") for suit in found)
 
 
+def test_the_best_of_each_other_set_says_how_far_the_best_of_all_is_ahead():
+    best, *others = match([BEACH], SHIPPED, reading=RECIPE, wanted=12).suits
+    assert others and "ahead" not in best.reason
+    for suit in others:
+        assert suit.reason.endswith(f"The best of all sets is {best.score - suit.score:.1f} points ahead.")
+
+
+def test_the_colourways_of_one_set_are_told_beside_its_best_alone():
+    found = match([BEACH], SHIPPED[:1], reading=RECIPE, wanted=5).suits
+    assert not any("of all sets" in suit.reason for suit in found)
+
+
 def test_of_one_set_several_colourways_are_given():
     found = match([BEACH], SHIPPED[:1], reading=RECIPE, wanted=5).suits
     assert len({suit.colourway.id for suit in found if suit.colourway}) == 5

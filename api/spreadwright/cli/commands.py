@@ -11,6 +11,7 @@ from spreadwright import __version__, colour, tasks
 from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.booklet import booklet
 from spreadwright.cli.colourways import colourways
+from spreadwright.cli.contact_sheet import contact_sheet, strip_command
 from spreadwright.cli.cut_paths import cut_paths
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.match import match
@@ -172,11 +173,13 @@ def draw_command(
 
 main.add_command(booklet)
 main.add_command(colourways)
+main.add_command(contact_sheet)
 main.add_command(cut_paths)
 main.add_command(match)
 main.add_command(photos)
 main.add_command(pieces)
 main.add_command(plan)
+main.add_command(strip_command)
 main.add_command(templates)
 main.add_command(token)
 main.add_command(tolerance)

@@ -1,6 +1,7 @@
 """Answers as text for people."""
 
 import json
+import re
 from collections.abc import Iterator, Sequence
 from textwrap import wrap
 from typing import Any
@@ -20,6 +21,8 @@ from spreadwright.words import ngettext, title
 
 _COLOURS = {Severity.ERROR: "red", Severity.WARNING: "yellow", Severity.NOTE: "blue"}
 _WIDTH = 100
+_UNBROKEN = "\N{FIGURE SPACE}"
+_WITHIN_LENGTH = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|mm|cm)\b)")
 
 
 def print_json(answer: Any) -> None:
@@ -43,8 +46,14 @@ def print_findings(name: str, findings: Sequence[Finding], *, to_stderr: bool = 
     for finding in findings:
         severity = click.style(labels[finding.severity].ljust(max(wide, 8)), fg=_COLOURS[finding.severity])
         click.echo(f"  {severity}{finding.where or '(whole document)'}  [{finding.code}]", err=to_stderr)
-        for line in wrap(f"{finding.message} {finding.remedy}", _WIDTH - 10):
+        for line in _lines(f"{finding.message} {finding.remedy}", _WIDTH - 10):
             click.echo(f"          {line}", err=to_stderr)
+
+
+def _lines(text: str, width: int) -> Iterator[str]:
+    """The text in lines, none of which ends within a length like ``2 5/8 in``."""
+    for line in wrap(_WITHIN_LENGTH.sub(_UNBROKEN, text), width):
+        yield line.replace(_UNBROKEN, " ")
 
 
 def print_cuts(cutting: Cutting) -> None:

@@ -19,7 +19,13 @@ _EQUAL = 0.05
 
 
 def reason(
-    ranked: Ranked, best: Ranked, count: int, wish: Wish | None = None, roles: Mapping[str, str] | None = None
+    ranked: Ranked,
+    best: Ranked,
+    count: int,
+    wish: Wish | None = None,
+    roles: Mapping[str, str] | None = None,
+    *,
+    is_proved: bool = True,
 ) -> str:
     """Why it ranks where it does.
 
@@ -29,26 +35,41 @@ def reason(
         count: How many colourways there are in all.
         wish: What was wished for beside the parts that always count.
         roles: What each role is called; otherwise by its id.
+        is_proved: Whether none of all is better than the first of the list; otherwise it is only the best one found.
     """
-    sentence = _of_best(ranked, count, wish) if ranked is best else _of_other(ranked, best, wish)
-    return " ".join((sentence, *_repeated(ranked, roles or {})))
+    sentence = _of_best(ranked, count, wish, is_proved=is_proved) if ranked is best else _of_other(ranked, best, wish)
+    return " ".join((sentence, *_repeated(ranked, roles or {}), *_merged(ranked, roles or {})))
 
 
-def _of_best(ranked: Ranked, count: int, wish: Wish | None) -> str:
+def _of_best(ranked: Ranked, count: int, wish: Wish | None, *, is_proved: bool) -> str:
     strong = [name for name, points in ranked.parts.items() if points >= STRONG]
     strong.sort(key=lambda name: -ranked.parts[name] * ranked.shares[name])
     praised = [praise for name in strong[:2] if (praise := _praise(name, wish))]
     weakest = min(ranked.parts, key=lambda name: ranked.parts[name], default="")
     blame = _blame(weakest, ranked, wish) if weakest and ranked.parts[weakest] <= WEAK else ""
-    if praised and blame:
-        told = _("The best of {count}: {strong}. Its weak side: {weak}.")
-    elif praised:
-        told = _("The best of {count}: {strong}.")
-    elif blame:
-        told = _("The best of {count}, though not a strong one: {weak}.")
-    else:
-        told = _("The best of {count}, even in everything that counts.")
+    told = (_proved if is_proved else _found)(bool(praised), bool(blame))
     return told.format(count=grouped(count), strong=listed(praised), weak=blame)
+
+
+def _proved(has_praise: bool, has_blame: bool) -> str:
+    if has_praise and has_blame:
+        return _("The best of {count}: {strong}. Its weak side: {weak}.")
+    if has_praise:
+        return _("The best of {count}: {strong}.")
+    if has_blame:
+        return _("The best of {count}, though not a strong one: {weak}.")
+    return _("The best of {count}, even in everything that counts.")
+
+
+def _found(has_praise: bool, has_blame: bool) -> str:
+    """Of a search that was stopped: there may be better ones."""
+    if has_praise and has_blame:
+        return _("The best that was found among {count}: {strong}. Its weak side: {weak}.")
+    if has_praise:
+        return _("The best that was found among {count}: {strong}.")
+    if has_blame:
+        return _("The best that was found among {count}, though not a strong one: {weak}.")
+    return _("The best that was found among {count}, even in everything that counts.")
 
 
 def _of_other(ranked: Ranked, best: Ranked, wish: Wish | None) -> str:
@@ -75,6 +96,12 @@ def _repeated(ranked: Ranked, called: Mapping[str, str]) -> list[str]:
         roles.setdefault(_quoted(title(choice.paper.title)), []).append(_quoted(called.get(role, role)))
     told = _("{paper} is used for {roles}.")
     return [told.format(paper=paper, roles=listed(names)) for paper, names in roles.items() if len(names) > 1]
+
+
+def _merged(ranked: Ranked, called: Mapping[str, str]) -> list[str]:
+    """Says that pieces of two roles are lost in one another."""
+    told = _("Nothing tells {roles} apart where they meet.")
+    return [told.format(roles=listed([_quoted(called.get(role, role)) for role in pair])) for pair in ranked.merged]
 
 
 def _praise(name: str, wish: Wish | None) -> str:

@@ -67,6 +67,11 @@ class Cast:
         """The number of the role whose paper shows; None for the bare page."""
         return None if surface == PAGE else self.roles.index(surface.role)
 
+    def look_number(self, surface: Surface, pick: Sequence[int]) -> int:
+        """The number of the look on a surface where each role plays the option of this number."""
+        role = self.role_of(surface)
+        return int(self.shown[surface][0 if role is None else pick[role]])
+
 
 def cast_of(
     surfaces: Iterable[Surface], options: Mapping[str, Sequence[Choice]], look_of: Callable[[Face], Look]

@@ -57,6 +57,19 @@ def weaknesses(parts: Mapping[str, Part], scene: Scene, cast: Cast, pick: Sequen
     return found
 
 
+def merged_roles(part: Part, cast: Cast, pick: Sequence[int]) -> tuple[tuple[str, str], ...]:
+    """The roles, two by two, that nothing tells apart where they meet, by the part `separation`."""
+    alike = {
+        frozenset((cast.roles.index(one.role), cast.roles.index(other.role)))
+        for (one, other), share in part.meetings.items()
+        if PAGE not in (one, other)
+        and one.role != other.role
+        and share >= LEAST
+        and part.matrix[cast.look_number(one, pick), cast.look_number(other, pick)] == 0
+    }
+    return tuple((cast.roles[first], cast.roles[second]) for first, second in sorted(map(sorted, alike)))
+
+
 class _Seen:
     """One colourway as it is seen."""
 
@@ -65,8 +78,7 @@ class _Seen:
 
     def number(self, surface: Surface) -> int:
         """Of the look on a surface."""
-        role = self._cast.role_of(surface)
-        return int(self._cast.shown[surface][0 if role is None else self._pick[role]])
+        return self._cast.look_number(surface, self._pick)
 
     def look(self, surface: Surface) -> Look:
         return self._cast.looks[self.number(surface)]

@@ -1,15 +1,17 @@
 """What the colourways of a recipe in one paper set are worth: all of them at once, as tables."""
 
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
 
 from spreadwright.colour.parts import WEIGHTS, Part
-from spreadwright.colour.scene import PAGE, PHOTO, Scene
+from spreadwright.colour.scene import PAGE, PHOTO, Meeting, Scene
 from spreadwright.colour.search import Supply
-from spreadwright.colour.tables import POINT, Cast, Picks, Tables, judged, part_tables, weighted_sum
-from spreadwright.colour.weakness import Weakness, weaknesses
+from spreadwright.colour.spaces import Floats
+from spreadwright.colour.tables import POINT, Cast, Picks, Tables, Whole, judged, part_tables, weighted_sum
+from spreadwright.colour.weakness import Weakness, merged_roles, weaknesses
 from spreadwright.model import Choice, Colourway, PaperSet
 
 Liking = Callable[[str, Choice], float]
@@ -19,6 +21,8 @@ Liking = Callable[[str, Choice], float]
 @dataclass(frozen=True, slots=True)
 class Wish:
     """A further part of the score: the mean of `liking` over all roles by their area in sight.
+
+    As far as a paper cannot be told from larger ones that it meets, it counts for nothing: it shows nothing more.
 
     Attributes:
         weight: Beside the weights of `parts.WEIGHTS`, which are 100 in all.
@@ -42,6 +46,7 @@ class Ranked:
         parts: 0 to 100 each, by name.
         shares: Of each part in the score, 1 in all.
         weak: What costs each part the most, where anything does.
+        merged: The roles, two by two, that nothing tells apart where they meet.
     """
 
     colourway: Colourway
@@ -49,6 +54,7 @@ class Ranked:
     parts: Mapping[str, float]
     shares: Mapping[str, float]
     weak: Mapping[str, Weakness]
+    merged: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +82,9 @@ class Worth:
         one = np.array([pick], np.int64)
         parts = {name: _points(tables, one) for name, tables in self.parts.items()}
         weak = weaknesses(self.judged, self.scene, self.cast, pick)
-        return Ranked(self.colourway(pick), _points(self.scores, one), parts, self.shares, weak)
+        apart = self.judged.get("separation")
+        merged = merged_roles(apart, self.cast, pick) if apart else ()
+        return Ranked(self.colourway(pick), _points(self.scores, one), parts, self.shares, weak, merged)
 
     def colourway(self, pick: Sequence[int]) -> Colourway:
         """One pick as a colourway."""
@@ -94,22 +102,51 @@ def worth(papers: PaperSet, scene: Scene, cast: Cast, supply: Supply | None = No
     tables = {name: part_tables(part, cast) for name, part in parts.items()}
     weights = {name: float(WEIGHTS[name]) for name in tables}
     if wish:
-        tables[wish.name], weights[wish.name] = _wished(wish, scene, cast), wish.weight
+        tables[wish.name], weights[wish.name] = _wished(wish, scene, cast, parts.get("separation")), wish.weight
     whole = sum(weights.values())
     shares = {name: weight / whole for name, weight in weights.items()}
     scores = weighted_sum(cast, [(tables[name], share) for name, share in shares.items()])
     return Worth(papers, scene, cast, parts, tables, shares, scores, supply)
 
 
-def _wished(wish: Wish, scene: Scene, cast: Cast) -> Tables:
+def _wished(wish: Wish, scene: Scene, cast: Cast, apart: Part | None) -> Tables:
     shares = role_shares(scene)
-    alone = tuple(
-        np.array(
-            [round(100 * POINT * shares.get(role, 0.0) * wish.liking(role, choice)) for choice in options], np.int64
-        )
+    liked = [
+        np.array([wish.liking(role, choice) for choice in options])
         for role, options in zip(cast.roles, cast.options, strict=True)
-    )
-    return Tables(alone, {})
+    ]
+    alone = tuple(_points_of(shares.get(role, 0.0) * values) for role, values in zip(cast.roles, liked, strict=True))
+    return Tables(alone, _lost(scene, cast, liked, apart) if apart else {})
+
+
+def _lost(scene: Scene, cast: Cast, liked: Sequence[Floats], apart: Part) -> dict[tuple[int, int], Whole]:
+    """What each two roles take from the wish where they cannot be told apart, below 0."""
+    between: dict[tuple[int, int], Whole] = {}
+    for (small, large), share in _outdone(scene).items():
+        one, other = cast.roles.index(small.role), cast.roles.index(large.role)
+        alike = apart.matrix[np.ix_(cast.shown[small], cast.shown[large])] == 0
+        lost = -_points_of(share * liked[one][:, None] * alike)
+        pair, lost = ((one, other), lost) if one < other else ((other, one), lost.T)
+        between[pair] = between[pair] + lost if pair in between else lost
+    return between
+
+
+def _points_of(values: Floats) -> Whole:
+    found: Whole = np.rint(100 * POINT * values).astype(np.int64)
+    return found
+
+
+def _outdone(scene: Scene) -> dict[Meeting, float]:
+    """For every surface its share of the paper in sight, in equal parts over the larger ones of other roles that it
+    meets, so that no surface can lose more than it has.
+    """
+    areas = {surface: area for surface, area in scene.areas.items() if surface not in (PAGE, PHOTO)}
+    whole = sum(areas.values())
+    met = sorted({*scene.edges, *scene.facing})
+    by_size = [sorted(pair, key=lambda each: (areas[each], each)) for pair in met if set(pair) <= areas.keys()]
+    pairs = [(small, large) for small, large in by_size if small.role != large.role]
+    count = Counter(small for small, _large in pairs)
+    return {(small, large): areas[small] / whole / count[small] for small, large in pairs}
 
 
 def role_shares(scene: Scene) -> dict[str, float]:

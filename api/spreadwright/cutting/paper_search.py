@@ -9,7 +9,7 @@ Every step counts its work, so a seed always gives the same plan; `is_over` only
 """
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
@@ -21,8 +21,9 @@ from spreadwright.cutting.search import knapsack
 from spreadwright.cutting.search.exact import Verdict
 from spreadwright.cutting.search.fit import fit
 from spreadwright.cutting.search.gather import gathered
-from spreadwright.cutting.search.insertion import Inserter, Merit, Request
+from spreadwright.cutting.search.insertion import Inserter, Request
 from spreadwright.cutting.search.kinds import Kind, counted
+from spreadwright.cutting.search.ruin import Ruiner
 from spreadwright.cutting.search.together import grouped
 from spreadwright.cutting.search.trees import Block
 from spreadwright.cutting.sheet_sets import SheetSet, SheetSets, cost, openings, sizes, stock_sheets
@@ -47,10 +48,13 @@ class Effort:
 
 
 RESTARTS = 12
-"""Of cutting one after the other on one set of sheets: another beginning may find at once what one never would."""
+"""Of ruin and recreate on one set of sheets: another beginning may find at once what one never would."""
 
-EXACT_AFTER = {0: 20, 7: 1}
-"""After which of them the exact search has its turn, and by what its blocks are divided then."""
+FEW = 20
+"""So few pieces are searched exactly at once, which may prove that a set does not do."""
+
+EXACT_AFTER = {3: 20, 9: 1}
+"""After which restart the exact search has its turn, and by what its blocks are divided then."""
 
 
 class Stop:
@@ -155,7 +159,7 @@ class PaperSearch:
             area = sum(w * h for w, h in sizes(chosen))
             if len(chosen) < 2 or cost(chosen) <= self.bound or area < self.pieces.area:
                 return
-            self._several_sheets(chosen, knapsack.Effort(blocks=self.effort.blocks // 5))
+            self._ruin(chosen, range(1))
             if not self._has(chosen):
                 return
 
@@ -164,12 +168,15 @@ class PaperSearch:
         area = sum(w * h for w, h in sizes(chosen))
         if area == self.pieces.area:
             return self._without_rest(chosen)
-        self._insert(chosen, self.effort.changes // 4)
-        is_refuted = False
+        changes = 40 * self.effort.changes // len(self.requests)
+        self._insert(chosen, changes // 4)
+        is_refuted = self.pieces.pieces <= FEW and self._exactly(chosen, self.effort.blocks // 20)
         for number in range(RESTARTS):
             if is_refuted or self.stop() or self._has(chosen):
-                return is_refuted
-            self._insert(chosen, self.effort.changes // 16, self.seed + 1 + number)
+                break
+            self._ruin(chosen, range(number, number + 1))
+            if not self._has(chosen):
+                self._insert(chosen, changes // 16, self.seed + 1 + number)
             if number in EXACT_AFTER and not self._has(chosen):
                 is_refuted = self._exactly(chosen, self.effort.blocks // EXACT_AFTER[number])
         return is_refuted
@@ -225,23 +232,35 @@ class PaperSearch:
             self._accept(Candidate(cut, tuple(r.kind for r in self.optional), sum(r.value for r in self.optional)))
 
     def _insert(self, sheets: SheetSet, changes: int, seed: int = 0) -> None:
-        limits = self.problem.limits
-        longest_cut = limits.longest_cut or 0
-        inserter = Inserter(
-            self.requests, sizes(sheets), seed or self.seed, longest_cut=longest_cut, narrowest=limits.narrowest
-        )
+        longest, narrowest = self._limits
+        inserter = Inserter(self.requests, sizes(sheets), seed or self.seed, longest_cut=longest, narrowest=narrowest)
         for packing in inserter.packings(len(sheets), changes, self.stop):
             if packing.merit.left_out:
                 continue
-            cut = ((s, tidy(t)) for s, t in zip(sheets, packing.trees, strict=False))
-            missing = tuple(self.requests[i].kind for i in packing.left_out)
-            self._accept(Candidate(tuple((s, t) for s, t in cut if not t.is_rest), missing, packing.merit.lost))
-            if self._is_best_possible(packing.merit):
+            self._accept_cut(sheets, packing.trees, packing.left_out)
+            if self._is_best_possible(packing.merit.lost):
                 return
 
-    def _is_best_possible(self, merit: Merit) -> bool:
+    def _ruin(self, sheets: SheetSet, rounds: range, larger_than: int | None = None) -> None:
+        longest, narrowest = self._limits
+        ruiner = Ruiner(self.requests, sizes(sheets), longest_cut=longest, narrowest=narrowest)
+        for found in ruiner.filled(rounds, self.seed, self.stop, larger_than=larger_than):
+            self._accept_cut(sheets, found.trees, found.left_out)
+
+    @property
+    def _limits(self) -> tuple[int, int]:
+        return self.problem.limits.longest_cut or 0, self.problem.limits.narrowest
+
+    def _accept_cut(self, sheets: SheetSet, trees: Sequence[Block], left_out: Sequence[int]) -> None:
+        """Takes trees of everything but some requests; sheets that nothing is cut from are not counted."""
+        cut = ((sheet, tidy(tree)) for sheet, tree in zip(sheets, trees, strict=False))
+        missing = [self.requests[i] for i in left_out]
+        lost = sum(request.value for request in missing)
+        self._accept(Candidate(tuple((s, t) for s, t in cut if not t.is_rest), tuple(r.kind for r in missing), lost))
+
+    def _is_best_possible(self, lost: int) -> bool:
         """Everything for as little as the bound allows, and what is left is one rectangle."""
-        return self.best is not None and self.best.cost <= self.bound and not merit.lost and self.best.is_gathered
+        return self.best is not None and self.best.cost <= self.bound and not lost and self.best.is_gathered
 
     def _accept(self, found: Candidate) -> None:
         if not found.keeps(self.problem.limits, self.groups) or (self.best and self.best.rank <= found.rank):
@@ -287,6 +306,8 @@ class PaperSearch:
         if best.is_gathered or best.missing:
             return
         chosen = tuple(sheet for sheet, _ in best.cut)
+        self._ruin(chosen, range(1), larger_than=best.rest_areas[0])
+        best = self.best or best
         kinds = Counter(leaf.kind for _, tree in best.cut for leaf in tree.leaves() if leaf.kind)
         largest = best.rest_areas[0]
         trees = gathered(counted(kinds), sizes(chosen), more_than=largest, seed=self.seed, is_over=self.stop)

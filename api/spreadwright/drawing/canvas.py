@@ -12,7 +12,7 @@ stripes, one dash of length nought with a round end is a row of dots.
 """
 
 from base64 import b64encode
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Hashable, Iterable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
 from xml.etree.ElementTree import Element, SubElement, tostring
@@ -132,6 +132,7 @@ class Canvas:
         self._defs = Element("defs")
         self._within = self.root
         self._known: dict[tuple[str, ...], str] = {}
+        self._repeated: dict[Hashable, str] = {}
         self.lettering: list[Lettering] = []
         self.ready: dict[Element, str] = {}
         """Elements whose text is known already."""
@@ -191,6 +192,7 @@ class Canvas:
         turned_deg: float = 0,
         scale: float = 1,
         paint: Paint | None = None,
+        label: str = "",
     ) -> Iterator[None]:
         """What is drawn inside lies together: moved, turned and scaled about its own origin, clipped, painted alike.
 
@@ -200,11 +202,13 @@ class Canvas:
             at: Where the group's origin lies, ticks.
             turned_deg: Turn to the right.
             paint: For motifs that leave their paint open.
+            label: Says its words when it is set type.
         """
         outer = self._within
         held = {"data-role": role} if role else {}
         held |= {"opacity": ratio(opacity)} if opacity != 1 else {}
         held |= paint.attributes() if paint else {}
+        held |= {"aria-label": printable(label)} if label else {}
         move = transform(at, turned_deg, scale)
         if clip is not None and move:  # a clip is measured where its own group lies: it goes one group further out
             self._within = self._add("g", {"clip-path": f"url(#{self._clip(clip)})"})
@@ -246,6 +250,16 @@ class Canvas:
     def has_motif(self, name: str) -> bool:
         """Whether a motif of that name is kept."""
         return any(element.get("id") == f"{self.prefix}{name}" for element in self._defs)
+
+    def repeated(self, key: Hashable, draw: Callable[[], None], *, at: Point = (0, 0)) -> None:
+        """What is drawn the first time that a key comes, and shown again, at a point, wherever it comes once more."""
+        if key not in self._repeated:
+            name = f"r{len(self._repeated) + 1}"
+            self._repeated[key] = name
+            with self.motif(name):
+                draw()
+        held = {"href": f"#{self.prefix}{self._repeated[key]}"}
+        self._add("use", held | {axis: mm(away) for axis, away in zip("xy", at, strict=True) if away})
 
     def fragment(self) -> Fragment:
         """What is drawn so far, for other pictures: give this one a prefix of its own."""

@@ -22,6 +22,8 @@ _MEASURE = Style(size=SMALL, colour=QUIET, is_tabular=True)
 _LINE_HEIGHT = 4 * MM
 _EDGE, _NEAR_EDGE = MM * 3 // 4, MM // 4
 _GAP = 2 * MM
+_BACK = MM * 3 // 8
+"""What the white behind a label takes beyond it."""
 _MARK_SIZES = (LARGE, BODY, SMALL)
 _KEPT = ("mark name size pile", "mark name size", "mark name pile", "mark pile", "mark name", "mark")
 """What is kept of a piece's label, the fullest first."""
@@ -73,8 +75,8 @@ class _Form:
         return self.box.turned() if self.is_turned else self.box
 
 
-def part_label(canvas: Canvas, label: Label, drawn: Rect, obstacles: Sequence[Rect] = ()) -> None:
-    """Write a label on its part, as near to the middle as the obstacles let it.
+def part_label(canvas: Canvas, label: Label, drawn: Rect, obstacles: Sequence[Rect] = ()) -> Rect:
+    """Write a label on its part, as near to the middle as the obstacles let it; what it takes.
 
     Args:
         drawn: The part as it is drawn.
@@ -87,10 +89,23 @@ def part_label(canvas: Canvas, label: Label, drawn: Rect, obstacles: Sequence[Re
             place = nearest_place(form.lying, free, drawn)
             if place is not None:
                 _draw(canvas, form, place, has_back=not label.mark)
-                return
-    if label.mark:
-        smallest = _form(label, "mark", SMALL, is_stacked=False, is_turned=drawn.height > drawn.width)
-        _draw(canvas, smallest, centred(smallest.lying, drawn, drawn), has_back=True)
+                return place
+    if not label.mark:
+        return Rect.at(drawn.left, drawn.top, Size(0, 0))
+    smallest = _form(label, "mark", SMALL, is_stacked=False, is_turned=drawn.height > drawn.width)
+    place = _along(smallest.lying, drawn, obstacles)
+    _draw(canvas, smallest, place, has_back=True)
+    return place.inset(-_BACK)
+
+
+def _along(box: Size, drawn: Rect, obstacles: Sequence[Rect]) -> Rect:
+    """Where a box that is wider than its part hides no other: in the middle, or further along the part."""
+    middle, is_upright = centred(box, drawn, drawn), drawn.height > drawn.width
+    step = (box.height if is_upright else box.width) + 2 * _BACK + MM
+    most = (drawn.height if is_upright else drawn.width) // 2 // step
+    ways = [sign * count * step for count in range(most) for sign in (1, -1)]
+    places = [middle.moved(0, way) if is_upright else middle.moved(way, 0) for way in ways]
+    return next((each for each in places if not any(each.inset(-_BACK).overlaps(o) for o in obstacles)), middle)
 
 
 def _forms(label: Label, kept: str) -> Iterator[_Form]:
@@ -114,7 +129,7 @@ def _form(label: Label, kept: str, mark_size: int, *, is_stacked: bool, is_turne
 def _draw(canvas: Canvas, form: _Form, place: Rect, *, has_back: bool) -> None:
     middle = (place.left + place.width // 2, place.top + place.height // 2)
     if has_back:
-        canvas.rect(place.inset(-_EDGE // 2), filled(WHITE))
+        canvas.rect(place.inset(-_BACK), filled(WHITE))
     with canvas.group(at=middle, turned_deg=-90 if form.is_turned else 0):
         if form.is_stacked:
             _stacked(canvas, form)

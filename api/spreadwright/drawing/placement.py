@@ -95,9 +95,10 @@ def placement_figure(plan: PlacementPlan, *, prefix: str = "") -> Canvas:
 
 def layout(plan: PlacementPlan) -> Layout:
     """The pages as large as they can be: smaller only where labels must stand beside them."""
-    found = _laid_out(plan, 0, 0)
-    if not any(callout.leader for callout in found.callouts):
-        return found
+    if len(plan.steps) <= _MOST_WITH_DISTANCES:  # some of more stand beside the pages anyway
+        found = _laid_out(plan, 0, 0)
+        if not any(callout.leader for callout in found.callouts):
+            return found
     sizes = [box_size(step.number, step.placed.piece.mark, SMALL) for step in plan.steps]
     beside = max(size.width for size in sizes) + REACH
     return _laid_out(plan, beside, max(size.height for size in sizes) + REACH)
@@ -205,7 +206,7 @@ def _blocks(plan: PlacementPlan, found: Layout) -> list[Block]:
     if any(measure.figure == EQUAL for step in plan.steps for measure in step.measures):
         blocks.append(remark(_("In the picture, = marks distances that are equal without being read."), _MEASURE))
     blocks.append(piece_table(plan.steps, plan.bench, plan.sizes))
-    photos = photo_table(plan.steps, plan.photos, plan.bench.unit)
+    photos = photo_table(plan.steps, plan.photos, plan.bench)
     return [*blocks, photos] if photos.rows else blocks
 
 

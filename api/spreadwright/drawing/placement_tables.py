@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from spreadwright.drawing.tables import Table
 from spreadwright.geometry import Size
-from spreadwright.lengths import Unit, told_size, with_unit
+from spreadwright.lengths import nearest, size_text, told_size, with_unit
 from spreadwright.model import Axis, Bench, Side
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import Move, MoveKind, PlaceStep, distance, edge_name
@@ -24,10 +24,12 @@ def piece_table(steps: Sequence[PlaceStep], bench: Bench, sizes: Mapping[str, Si
     return Table(heads, tuple(_piece(step, bench, marks, sizes) for step in steps), note=note)
 
 
-def photo_table(steps: Sequence[PlaceStep], photos: Sequence[MattedPhoto], unit: Unit) -> Table:
-    """A row for each photograph, in the order of its mats; sizes as they are seen on the page."""
+def photo_table(steps: Sequence[PlaceStep], photos: Sequence[MattedPhoto], bench: Bench) -> Table:
+    """A row for each photograph, in the order of its mats; sizes as seen on the page, to the marks of the ruler."""
     by_mat = {photo.on: photo for photo in photos}
-    rows = tuple(_photo(step, photo, unit) for step in steps if (photo := by_mat.get(step.placed.piece.id)) is not None)
+    rows = tuple(
+        _photo(step, photo, bench) for step in steps if (photo := by_mat.get(step.placed.piece.id)) is not None
+    )
     note = _("Photos go on last, when all paper is glued; in the picture they are dashed.")
     return Table((_("No."), _("Mat"), "", _("Photo size"), _("Page"), _("Border all round")), rows, note=note)
 
@@ -53,10 +55,11 @@ def _piece(step: PlaceStep, bench: Bench, marks: Mapping[str, str], sizes: Mappi
     return (str(step.number), placed.piece.mark, name, size, board, across, down)
 
 
-def _photo(step: PlaceStep, photo: MattedPhoto, unit: Unit) -> tuple[str, ...]:
-    placed = step.placed
+def _photo(step: PlaceStep, photo: MattedPhoto, bench: Bench) -> tuple[str, ...]:
+    placed, mark = step.placed, bench.ruler.graduation
     rect = photo.rect_on(placed.rect)
-    size, border = told_size(rect.width, rect.height, unit), with_unit(photo.border, unit)
+    size = size_text(nearest(rect.width, mark), nearest(rect.height, mark), bench.unit)
+    border = with_unit(nearest(photo.border, mark), bench.unit)
     return (str(step.number), placed.piece.mark, placed.piece.id, size, page_name(placed.page), border)
 
 

@@ -12,11 +12,11 @@ from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Label, Pile, part_label
-from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
+from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, SPACE_BETWEEN, Block, bottom_of, leaves
 from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
 from spreadwright.drawing.sheet_frame import OVERALL, Frame, dimensions
-from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, THIN, TITLE
+from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, INK, LINE, MM, QUIET, SMALL, THIN, TITLE
 from spreadwright.drawing.type import Align, Style, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import Unit, told_size
@@ -27,13 +27,14 @@ from spreadwright.words import listed, ngettext
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
-_LONGEST_SIDE = 136 * MM
-_HEAD = 20 * MM
+_LONGEST_SIDE, _LEAST_SIDE = 136 * MM, 100 * MM
+_HEAD, _UNDER = 20 * MM, OVERALL + 3 * MM
 _BESIDE, _BELOW = OVERALL + 4 * MM, 9 * MM
 """What the dimensions take left of a sheet and below it."""
 
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
+_NOTE = Style(size=SMALL, colour=QUIET)
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,23 +112,35 @@ def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_
     frame = _frame(plan, wide, longest)
     top, height = _HEAD, frame.rect(_whole(plan.sheet)).bottom + _BELOW - _HEAD
     canvas = Canvas(Size(wide, height), title=plan.title, description=_described(plan), prefix=prefix, origin=(0, top))
+    write(canvas, _units(plan), (0, top + 3 * MM), _NOTE)
     _figure(canvas, plan, frame)
     return canvas
 
 
 def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
-    drawn = _frame(plan).rect(_whole(plan.sheet))
-    first = drawn.bottom + OVERALL + 3 * MM
-    shared = leaves(_blocks(plan), first=first, further=_HEAD, height=height - _MARGIN)
+    frame, blocks = _frame(plan, longest=_longest_for(plan, height)), _blocks(plan)
+    first = frame.rect(_whole(plan.sheet)).bottom + _UNDER
+    shared = leaves(blocks, first=first, further=_HEAD, height=height - _MARGIN)
     pictures = []
     for number, leaf in enumerate(shared):
         canvas = _canvas(plan, bottom_of(leaf, first) + _MARGIN, number, prefix)
         if number == 0:
-            _drawing(canvas, plan)
+            _subtitles(canvas, plan, _whole(plan.sheet))
+            _figure(canvas, plan, frame)
         for top, block in leaf:
             block.draw(canvas, (_MARGIN, top), _MEASURE)
         pictures.append(canvas)
     return tuple(pictures)
+
+
+def _longest_for(plan: SheetPlan, height: int) -> int:
+    """How long the longer side of the sheet is drawn: shorter where the table then ends on the same leaf."""
+    blocks = _blocks(plan)
+    under = sum(block.height + SPACE_BETWEEN for block in blocks) - SPACE_BETWEEN
+    drawn = _frame(plan).rect(_whole(plan.sheet))
+    over = drawn.bottom + _UNDER + under + _MARGIN - height
+    smaller = _LONGEST_SIDE - over * _LONGEST_SIDE // drawn.height - MM
+    return smaller if over > 0 and smaller >= _LEAST_SIDE else _LONGEST_SIDE
 
 
 def _canvas(plan: SheetPlan, height: int, leaf: int, prefix: str) -> Canvas:
@@ -150,11 +163,6 @@ def _blocks(plan: SheetPlan) -> list[Block]:
     if plan.rounding:
         cautions.append(remark(plan.rounding, _MEASURE))
     return [*cautions, cut_table(plan.steps, plan.words, plan.pieces, plan.page_of, plan.bench)]
-
-
-def _drawing(canvas: Canvas, plan: SheetPlan) -> None:
-    _subtitles(canvas, plan, _whole(plan.sheet))
-    _figure(canvas, plan, _frame(plan))
 
 
 def _figure(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
@@ -202,12 +210,17 @@ def _subtitles(canvas: Canvas, plan: SheetPlan, whole: Rect) -> None:
         told = _("{paper}, {size}, not cut")
     words = told.format(paper=plan.role, size=size, cuts=len(plan.steps))
     write(canvas, words, (_MARGIN, baseline), _SUBTITLE)
-    units = {
+    write(canvas, _units(plan), (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
+
+
+def _units(plan: SheetPlan) -> str:
+    """In which unit every figure is."""
+    told = {
         Unit.INCH: _("dimensions in inches"),
         Unit.CENTIMETRE: _("dimensions in centimetres"),
         Unit.MILLIMETRE: _("dimensions in millimetres"),
     }
-    write(canvas, units[plan.unit], (_PAGE - _MARGIN, baseline), _SUBTITLE, align=Align.END)
+    return told[plan.unit]
 
 
 def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
@@ -221,9 +234,11 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
 
 
 def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[Rect]) -> None:
-    for part in plan.sheet.parts:
-        if part.rect is not None:
-            part_label(canvas, _label(plan, part, part.rect), frame.rect(part.rect), obstacles)
+    """The narrowest parts last: their labels reach over their edges, so they keep clear of the others."""
+    taken = list(obstacles)
+    shown = [(part, part.rect) for part in plan.sheet.parts if part.rect is not None]
+    for part, rect in sorted(shown, key=lambda each: -min(each[1].width, each[1].height)):
+        taken.append(part_label(canvas, _label(plan, part, rect), frame.rect(rect), taken))
 
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
@@ -233,7 +248,7 @@ def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
     index = plan.sheet.parts.index(part)
     ids = [sheet.parts[index].id for sheet in plan.sheets]
     if part.id not in plan.pieces:
-        return Label("", part.name, size)
+        return Label("", _("spare") if part.use is Use.SPARE else part.name, size)
     marks = ", ".join(plan.pieces[each].mark for each in ids)
     pages = {plan.page_of.get(each) for each in ids}
     page = pages.pop() if len(pages) == 1 else None

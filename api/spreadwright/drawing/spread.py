@@ -1,7 +1,8 @@
 """The spread as it will lie on the table: papers at real scale, layers, prints, pencilled captions."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from spreadwright.cutting import cut_sheets
 from spreadwright.drawing import relief
@@ -13,7 +14,7 @@ from spreadwright.drawing.scenes import Scene, chosen, draw_print
 from spreadwright.drawing.theme import MM, TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Rect, Size
-from spreadwright.model import Colourway, Face, Recipe, Side
+from spreadwright.model import Colourway, Core, Face, Recipe, Side, Texture
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece
 
@@ -29,7 +30,7 @@ class _Sheet:
 
 
 @dataclass(frozen=True, slots=True)
-class _Print:
+class Print:
     """A photograph, the piece that it lies on, and what it shows: a scene of ours, or a JPEG."""
 
     mat: PlacedPiece
@@ -64,7 +65,7 @@ def spread_picture(
     whole = spread_size(recipe)
     margin = whole.height // 16
     size = Size(whole.width + 2 * margin, whole.height + 2 * margin)
-    count = len(_prints(recipe, placed, photos, pictures))
+    count = len(prints(recipe, placed, photos, pictures))
     canvas = Canvas(
         size, title=_title(recipe, count, papers), description=_description(recipe, colourway), prefix=prefix
     )
@@ -83,11 +84,14 @@ def draw_spread(
     *,
     at: Point = (0, 0),
     pictures: Mapping[str, bytes] | None = None,
+    repeats: str = "",
 ) -> None:
     """The pages side by side on a canvas that holds more, at real scale, their top left corner at a point.
 
     Args:
         pictures: As for `spread_picture`.
+        repeats: A name for the layout, when it is drawn several times at the same point: what does not differ is drawn
+            once. Surfaces are smooth then, for so many spreads are small ones.
 
     Raises:
         CannotDraw: The recipe does not say how large its pages are.
@@ -96,12 +100,12 @@ def draw_spread(
     page = Size(whole.width // len(recipe.spread.pages), whole.height)
     relief.shadow(canvas, whole, 5 * MM, opacity=0.3)
     relief.shadow(canvas, whole, 3 * MM // 2, opacity=0.26)
-    prints = _prints(recipe, placed, photos, pictures)
+    shown = prints(recipe, placed, photos, pictures)
     pages = {
         name: Rect.at(whole.left + number * page.width, whole.top, page)
         for number, name in enumerate(recipe.spread.pages)
     }
-    _Spread(canvas, recipe, placed, colourway, prints).draw(pages)
+    _Spread(canvas, recipe, placed, colourway, shown, repeats).draw(pages)
 
 
 def spread_size(recipe: Recipe) -> Size:
@@ -137,19 +141,20 @@ def _table(canvas: Canvas, whole: Rect, surface: str) -> None:
     canvas.rect(whole, filled(light))
 
 
-def _prints(
+def prints(
     recipe: Recipe,
     placed: Sequence[PlacedPiece],
     photos: Sequence[MattedPhoto],
-    pictures: Mapping[str, bytes] | None,
-) -> tuple[_Print, ...]:
+    pictures: Mapping[str, bytes] | None = None,
+) -> tuple[Print, ...]:
+    """The photographs of a spread, in order; `pictures` as in `spread_picture`."""
     by_piece = {piece.piece.id: piece for piece in placed}
     lying = [(mat, photo.rect_on(mat.rect)) for photo in photos if (mat := by_piece.get(photo.on)) is not None]
     scenes = chosen([rect.size for _, rect in lying], recipe.id)
-    prints = [_Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True)]
+    found = [Print(mat, rect, scene) for (mat, rect), scene in zip(lying, scenes, strict=True)]
     if pictures is None:
-        return tuple(prints)
-    shown = [(each, pictures.get(each.mat.piece.id)) for each in prints]
+        return tuple(found)
+    shown = [(each, pictures.get(each.mat.piece.id)) for each in found]
     return tuple(replace(each, picture=picture) for each, picture in shown if picture)
 
 
@@ -162,8 +167,10 @@ class _Spread:
         recipe: Recipe,
         placed: Sequence[PlacedPiece],
         colourway: Colourway,
-        prints: tuple[_Print, ...],
+        prints: tuple[Print, ...],
+        repeats: str = "",
     ) -> None:
+        self._repeats = repeats
         self._canvas = canvas
         self._recipe = recipe
         self._placed = placed
@@ -185,23 +192,38 @@ class _Spread:
         pieces = [piece for piece in self._placed if piece.page == name]
         written = {caption.on for caption in self._recipe.captions}
         for piece in pieces:
+            face = self._face(piece)
+            core = self._colourway.choice(piece.piece.role).paper.core
             rect = piece.rect.moved(page.left, page.top)
             if not rect.contains(page):  # a shadow that falls beside the page is not seen
-                relief.shadow(self._canvas, rect, relief.depth_of(piece.layer))
-            self._piece(piece, rect)
+                self._once((piece.piece.id,), partial(relief.shadow, self._canvas, rect, relief.depth_of(piece.layer)))
+            self._once((piece.piece.id, face, core), partial(self._piece, piece, rect, face, core))
         for number, piece in enumerate(pieces):
             if piece.piece.id in written:
-                self._caption(piece, self._covers(piece, pieces[number + 1 :]), page)
+                covers, ground = self._covers(piece, pieces[number + 1 :]), self._face(piece).colours[0]
+                self._once((piece.piece.id, ground), partial(self._caption, piece, covers, page))
+        self._once(("photographs", name), partial(self._photographs, name, page))
+
+    def _once(self, what: tuple[Hashable, ...], draw: Callable[[], None]) -> None:
+        """Something that does not differ from one spread in the picture to the next is drawn only once in it."""
+        if self._repeats:
+            self._canvas.repeated((self._repeats, *what), draw)
+        else:
+            draw()
+
+    def _face(self, piece: PlacedPiece) -> Face:
+        face = _shown(self._colourway, piece)
+        return replace(face, texture=Texture.SMOOTH) if self._repeats else face
+
+    def _photographs(self, name: str, page: Rect) -> None:
         for photo in self._prints:
             if photo.mat.page == name:
                 self._print(photo, photo.rect.moved(page.left, page.top))
 
-    def _piece(self, piece: PlacedPiece, rect: Rect) -> None:
-        choice = self._colourway.choice(piece.piece.role)
-        face = _shown(self._colourway, piece)
+    def _piece(self, piece: PlacedPiece, rect: Rect, face: Face, core: Core) -> None:
         with self._canvas.group(role=piece.piece.role, clip=rect):
             self._paper(piece, rect, face)
-            relief.cut_edge(self._canvas, rect, face.colours[0], choice.paper.core)
+            relief.cut_edge(self._canvas, rect, face.colours[0], core)
 
     def _paper(self, piece: PlacedPiece, rect: Rect, face: Face) -> None:
         """The print runs as it ran on the sheet: moved, and turned with the piece."""
@@ -232,7 +254,7 @@ class _Spread:
             ground = _shown(self._colourway, piece).colours[0]
             write_lines(self._canvas, room.moved(page.left, page.top), ground, f"{self._recipe.id}/{piece.piece.id}")
 
-    def _print(self, photo: _Print, rect: Rect) -> None:
+    def _print(self, photo: Print, rect: Rect) -> None:
         relief.shadow(self._canvas, rect, relief.LAYER_HEIGHT)
         if photo.picture:
             self._canvas.image(rect, photo.picture, "image/jpeg")

@@ -8,7 +8,7 @@ from spreadwright.drawing.cautions import SIGN, caution_sign
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.path import Point
 from spreadwright.drawing.theme import HAIRLINE, MM, QUIET, SMALL
-from spreadwright.drawing.type import Style, width, write
+from spreadwright.drawing.type import Style, width, wrapped, write
 
 ROW = 11 * MM // 2
 _HEAD = Style(size=SMALL, colour=QUIET)
@@ -17,6 +17,8 @@ _FIRST = Style(face=Typeface.SANS_BOLD, size=SMALL, is_tabular=True)
 _RULE = stroked(QUIET, HAIRLINE, opacity=0.6)
 _GUTTER, _NARROW_GUTTER = 5 * MM, 2 * MM
 _INDENT = SIGN + MM
+_NOTE_MEASURE = 170 * MM
+"""As wide as every table is drawn."""
 _SHORTEST = 20 * MM
 """No column is narrowed further."""
 
@@ -27,7 +29,7 @@ class Table:
 
     Attributes:
         warned: The rows, from 0, that carry the sign of a caution before them.
-        note: A line above the heads, not repeated where the table runs on.
+        note: What stands above the heads, not repeated where the table runs on.
     """
 
     heads: tuple[str, ...]
@@ -43,7 +45,11 @@ class Table:
     @property
     def _above(self) -> int:
         """The rows that heads and note take."""
-        return 2 if self.note else 1
+        return 1 + len(self._note_lines)
+
+    @property
+    def _note_lines(self) -> tuple[str, ...]:
+        return wrapped(self.note, _CELL, _NOTE_MEASURE) if self.note else ()
 
     def widths(self) -> tuple[int, ...]:
         """What the words of each column take, ticks."""
@@ -57,8 +63,8 @@ class Table:
 
         Columns move closer when they would run over; then the widest is shortened.
         """
-        if self.note:
-            write(canvas, _shortened(self.note, _CELL, total), (at[0], at[1] + ROW - 5 * MM // 2), _CELL)
+        for line in self._note_lines:
+            write(canvas, line, (at[0], at[1] + ROW - 5 * MM // 2), _CELL)
             at = (at[0], at[1] + ROW)
         indent = _INDENT if self.warned else 0
         columns, gutter = _fitted(self.widths(), total - indent)

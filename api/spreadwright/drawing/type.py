@@ -8,7 +8,7 @@ import unicodedata
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from enum import StrEnum
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from spreadwright.drawing.canvas import Canvas, filled
 from spreadwright.drawing.fonts import UNITS_PER_EM, Font, Glyph, Typeface, fonts
@@ -73,6 +73,26 @@ def write(
     glyphs = _glyphs(text, style.face, style.is_tabular)
     path, paint = outline(text, start, style), filled(style.colour)
     canvas.words(path, paint, text.strip(), at=start, size=style.size, glyphs=glyphs)
+
+
+def write_repeated(canvas: Canvas, text: str, at: Point, style: Style, *, align: Align = Align.START) -> None:
+    """As `write`, each letter kept once: for pages of words, which would be mostly outlines of the same letters."""
+    start, pen = (at[0] - _share(width(text, style), align), at[1]), 0
+    with canvas.group(at=start, label=text.strip()):
+        for glyph in _glyphs(text, style.face, style.is_tabular):
+            path = _letter(glyph, style.size)
+            if path.data:
+                name = glyph.font.name if glyph.font else ""
+                key = (name, glyph.number, glyph.x, glyph.y, style.size, style.colour)
+                canvas.repeated(key, partial(canvas.path, path, filled(style.colour)), at=(_units(pen, style.size), 0))
+            pen += glyph.advance
+
+
+@lru_cache(maxsize=2048)
+def _letter(glyph: Glyph, size: int) -> Path:
+    path = Path(places=2)
+    _draw(path, glyph, 0, (0, 0), size)
+    return path
 
 
 def outline(text: str, at: Point, style: Style, *, align: Align = Align.START) -> Path:

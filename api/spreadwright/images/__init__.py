@@ -2,8 +2,8 @@
 
 from spreadwright.images.encoding import encode_jpeg, encode_png
 from spreadwright.images.picture import Picture, Raster
-from spreadwright.images.reading import LONGEST, MOST_BYTES, MOST_PIXELS, read
-from spreadwright.images.resizing import resized
+from spreadwright.images.reading import LONGEST, MOST_BYTES, MOST_PIXELS, pixel_count, read
+from spreadwright.images.resizing import fitted, limited, resized
 
 __all__ = [
     "LONGEST",
@@ -13,6 +13,9 @@ __all__ = [
     "Raster",
     "encode_jpeg",
     "encode_png",
+    "fitted",
+    "limited",
+    "pixel_count",
     "read",
     "resized",
 ]

@@ -15,10 +15,12 @@ from warnings import filterwarnings
 
 from PIL import Image, ImageFile, UnidentifiedImageError
 
+from spreadwright.errors import UnreadablePicture
 from spreadwright.images import refusals
 from spreadwright.images.colours import WIDE, flattened, in_srgb
 from spreadwright.images.heif import can_read_heif, is_heif, register_heif
 from spreadwright.images.picture import Picture
+from spreadwright.images.resizing import fitted
 from spreadwright.images.shrinking import shrunk
 
 MOST_BYTES = 40_000_000
@@ -73,6 +75,8 @@ def read(data: bytes, *, longest: int = LONGEST, most_pixels: int = MOST_PIXELS)
     Raises:
         UnreadablePicture: It is no picture, too large, damaged, or moves.
     """
+    if not data:
+        raise refusals.empty()
     if len(data) > MOST_BYTES:
         raise refusals.too_heavy(len(data), MOST_BYTES)
     ImageFile.LOAD_TRUNCATED_IMAGES = False  # weasyprint turns it on for everybody when it is loaded
@@ -86,6 +90,15 @@ def read(data: bytes, *, longest: int = LONGEST, most_pixels: int = MOST_PIXELS)
     pixels = in_srgb(upright, image.info.get("icc_profile"))
     pixels.flags.writeable = False
     return Picture(pixels, *((height, width) if turn in _SIDEWAYS else (width, height)))
+
+
+def pixel_count(data: bytes) -> int:
+    """How many pixels the picture in these bytes has by its header; 0 where `read` would say why it has none."""
+    try:
+        with _opened(data, MOST_PIXELS) as image:
+            return image.width * image.height
+    except UnreadablePicture:
+        return 0
 
 
 def _opened(data: bytes, most_pixels: int) -> Image.Image:
@@ -118,8 +131,7 @@ def _refuse(image: Image.Image, data: bytes, most_pixels: int) -> None:
 
 def _small(image: Image.Image, longest: int) -> Image.Image:
     """The picture decoded and made small, its colours still its own."""
-    share = min(1.0, longest / max(image.size))
-    size = (max(1, round(image.width * share)), max(1, round(image.height * share)))
+    size = fitted(image.width, image.height, longest)
     if isinstance(image, ImageFile.ImageFile):
         image.draft(image.mode, size)
     image.load()

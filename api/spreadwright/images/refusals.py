@@ -32,6 +32,11 @@ def not_a_picture() -> UnreadablePicture:
     return UnreadablePicture("not-a-picture", reason, _SAVE)
 
 
+def empty() -> UnreadablePicture:
+    """No bytes at all."""
+    return UnreadablePicture("not-a-picture", "The file is empty.", "Copy it anew from where it came.")
+
+
 def heif_not_installed() -> UnreadablePicture:
     """HEIF, and nothing to read it with."""
     remedy = "Save it as JPEG, or install spreadwright[heif]."

@@ -6,8 +6,9 @@ A documented simple measure, all of it from the photograph itself:
      (the prior of Wei and others, ECCV 2012);
   3. detail: what is in focus has edges, what lies before or behind it has none;
   4. hues that skin has, whatever its shade;
-  5. all that counts more in the middle than at the edge, for people point cameras at what they mean;
-  6. faces, where something has found them, draw most of all.
+  5. of all that what stands out from its row and from its column: a horizon, a wall or a shore runs through;
+  6. the middle more than the edge, for people point cameras at what they mean;
+  7. faces, where something has found them, draw most of all.
 """
 
 from collections.abc import Sequence
@@ -25,6 +26,8 @@ LONGEST = 128
 _WEIGHTS = {"rare": 0.30, "unlike_edge": 0.35, "detail": 0.35}
 _SKIN = 0.25
 """What hues of skin add."""
+_THROUGH = 0.25
+"""The quieter part of a row or column that says what runs through it, a share."""
 _FACES = 0.6
 """The share of attention that faces draw where there are any."""
 _MIDDLE, _SPREAD = 0.6, 0.33
@@ -49,7 +52,7 @@ def attention(oklab: Floats, faces: Sequence[FaceSpot] = ()) -> Floats:
     parts = {"rare": _rare(smooth), "unlike_edge": _unlike_edge(smooth), "detail": _detail(oklab[..., 0], blur)}
     seen = sum((weight * _scaled(parts[name]) for name, weight in _WEIGHTS.items()), np.zeros((height, width)))
     seen = seen + _SKIN * _skin(smooth) * _scaled(parts["unlike_edge"])
-    seen = _shares(_scaled(_blurred(seen * _middle(height, width), blur)) ** _SHARPER)
+    seen = _shares(_scaled(_blurred(_standing_out(seen) * _middle(height, width), blur)) ** _SHARPER)
     return (1 - _FACES) * seen + _FACES * _shares(_heads(faces, height, width)) if faces else seen
 
 
@@ -107,6 +110,12 @@ def _skin(oklab: Floats) -> Floats:
     hue, chroma = np.degrees(np.arctan2(b, a)), np.hypot(a, b)
     like = np.exp(-(((hue - 50) / 18) ** 2)) * np.exp(-(((chroma - 0.075) / 0.04) ** 2))
     return np.asarray(like * np.clip((lightness - 0.25) / 0.15, 0, 1) * np.clip((0.95 - lightness) / 0.1, 0, 1))
+
+
+def _standing_out(values: Floats) -> Floats:
+    """How far each stands above what runs through its row and its column."""
+    row, column = (np.quantile(values, _THROUGH, axis=axis, keepdims=True) for axis in (1, 0))
+    return np.maximum(values - np.maximum(row, column), 0)
 
 
 def _middle(height: int, width: int) -> Floats:

@@ -265,6 +265,33 @@ class ColourwaysQuery(LanguageQuery):
     n = whole("How many, the best one first; fewer where no others look different.", load_default=12, least=1, most=100)
 
 
+class PrintedQuery(LanguageQuery, PictureQuery):
+    """In which language, how wide, and on which paper."""
+
+    page = _one_of("The paper that a PDF is printed on: {known}.", [each.value for each in Format], load_default="a4")
+
+
+class ContactSheetQuery(PrintedQuery):
+    """Of which paper set, and how many."""
+
+    set = _name("The id of the paper set. When left out: the best of all sets.")
+    n = whole("How many, the best one first; fewer where no others look different.", load_default=12, least=1, most=24)
+
+
+class SetSheetQuery(PrintedQuery):
+    """Which stretch of the recipes."""
+
+    after = String(
+        validate=Length(1, 500, error="has no or too many characters"),
+        metadata={"description": "Where the stretch begins, as the link to it says; made by the service."},
+    )
+    limit = whole("The most recipes to show.", load_default=24, least=1, most=24)
+
+
+class StripQuery(PapersQuery, PrintedQuery):
+    """Of which colourway."""
+
+
 class AllColourwaysQuery(PageQuery):
     """Of which paper set, and which stretch of the list."""
 

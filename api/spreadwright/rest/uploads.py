@@ -4,6 +4,7 @@ A body of `multipart/form-data` (RFC 7578): a part named `photo` for each photog
 with a recipe as JSON.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from io import BytesIO
 from typing import IO, Any
@@ -14,6 +15,7 @@ from werkzeug.formparser import FormDataParser
 
 from spreadwright.document import MOST_BYTES as MOST_DOCUMENT_BYTES
 from spreadwright.errors import UnreadableDocument
+from spreadwright.images import pixel_count
 from spreadwright.rest.service import service
 
 MULTIPART = "multipart/form-data"
@@ -22,6 +24,8 @@ PHOTO, RECIPE = "photo", "recipe"
 MOST_PHOTOGRAPHS = 12
 MOST_BYTES = 48_000_000
 """Of a body with all its parts."""
+MOST_PIXELS = 240_000_000
+"""Of all photographs together, so that no request takes longer than `turn` is told: a dozen of 20 million."""
 _LONGEST_NAME = 80
 
 
@@ -38,7 +42,7 @@ def uploaded() -> Upload:
 
     Raises:
         UnsupportedMediaType: It is of another type, or compressed.
-        RequestEntityTooLarge: It is longer than `MOST_BYTES`, or has too many parts.
+        RequestEntityTooLarge: It is longer than `MOST_BYTES`, has too many parts, or its photographs too many pixels.
         UnreadableDocument: There is no photograph in it, or something that is neither photograph nor recipe.
     """
     if request.mimetype != MULTIPART:
@@ -53,6 +57,7 @@ def uploaded() -> Upload:
     if len(photographs) > MOST_PHOTOGRAPHS:
         reason = f"{len(photographs)} photos were sent; the most is {MOST_PHOTOGRAPHS}."
         raise UnreadableDocument(reason, "Send fewer at a time.")
+    _refuse_many_pixels(photographs)
     return Upload(tuple(photographs), _recipe(fields, files))
 
 
@@ -88,6 +93,16 @@ def _in_memory(*_: Any, **__: Any) -> IO[bytes]:
 def _too_large() -> str:
     most_mb = f"{service().settings.upload_bytes / 1e6:.3g} MB"
     return f"All photos together may have {most_mb}, and there may be {MOST_PHOTOGRAPHS} of them."
+
+
+def _refuse_many_pixels(photographs: Sequence[tuple[str, bytes]]) -> None:
+    """Told by the headers, before anything is decoded."""
+    pixels = sum(pixel_count(data) for _name, data in photographs)
+    if pixels > MOST_PIXELS:
+        told = (
+            f"The photos have {pixels / 1e6:.0f} million pixels together; the most is {MOST_PIXELS / 1e6:.0f} million."
+        )
+        raise RequestEntityTooLarge(f"{told} Send fewer at a time, or smaller ones: 2000 pixels a side are plenty.")
 
 
 def _refuse_others(names: list[str]) -> None:

@@ -1,6 +1,7 @@
 """The verb *check*: everything that can be said about a document, in document order."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from spreadwright.colour import colourway_findings, named, paper_findings, role_findings
 from spreadwright.cutting import bench_findings, cut_sheets, cut_steps, pieces, tree_findings, trimmer_findings
@@ -108,8 +109,9 @@ def _sorted(findings: tuple[Finding, ...], reading: AnyReading) -> tuple[Finding
     return tuple(sorted(findings, key=lambda finding: position(finding.where, reading.document)))
 
 
+@lru_cache(maxsize=32)
 def proven(reading: Reading[Recipe], bench: Bench | None = None) -> Recipe:
-    """The recipe, if it may be drawn, placed and, given a bench, cut.
+    """The recipe, if it may be drawn, placed and, given a bench, cut; found once for all its pictures.
 
     Raises:
         InvalidDocument: Its findings contain an error.

@@ -1,5 +1,6 @@
 """The verb *cut-paths*: every sheet at full size as SVG and DXF, for cutting machines and other programs."""
 
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from io import BytesIO
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
@@ -10,7 +11,7 @@ from spreadwright.drawing.cut_paths import CutLine, CutPaths, PathLabel, cut_lin
 from spreadwright.drawing.cut_paths_dxf import cut_paths_dxf
 from spreadwright.errors import UnknownName
 from spreadwright.lengths import Unit
-from spreadwright.model import Bench, Recipe
+from spreadwright.model import Bench, Recipe, Side
 from spreadwright.tasks.answers import SCALE, Json, size_answer
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting, cutting
@@ -115,12 +116,15 @@ def _paths(sheet: CutSheet, found: Cutting) -> CutPaths:
     if sheet.size is None:
         raise ValueError("a sheet of unknown size cannot be drawn; check the recipe first")
     marks = {piece.id: piece.mark for piece in found.pieces}
+    turned_over = {each.piece for each in found.recipe.placements if each.side is Side.BACK}
     title = f"{found.recipe.title}: sheet {sheet.number}"
-    labels = tuple(label for part in sheet.parts if (label := _label(part, marks)))
+    labels = tuple(label for part in sheet.parts if (label := _label(part, marks, turned_over)))
     return CutPaths(title, sheet.size, cut_lines(found.steps_of(sheet)), labels)
 
 
-def _label(part: Region, marks: dict[str, str]) -> PathLabel | None:
+def _label(part: Region, marks: Mapping[str, str], turned_over: Collection[str]) -> PathLabel | None:
+    """Mark and name as in the table of the pieces, and whether the back is up in the end; sheets are cut front up."""
     if part.rect is None:
         return None
-    return PathLabel(f"{marks[part.id]} {part.id}" if part.id in marks else part.id, part.rect)
+    words = f"{marks[part.id]} {part.id}" if part.id in marks else part.id
+    return PathLabel(f"{words} (back)" if part.id in turned_over else words, part.rect)

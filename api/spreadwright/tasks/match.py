@@ -9,7 +9,7 @@ from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.errors import Finding, UnreadablePicture, note, warning
 from spreadwright.geometry import Size
-from spreadwright.images import MOST_PIXELS, Picture, Raster, read, resized
+from spreadwright.images import MOST_PIXELS, Picture, limited, read
 from spreadwright.lengths import TICKS, Unit, told_size
 from spreadwright.model import PaperSet, Recipe
 from spreadwright.photos import COARSE, Pixels, matted_photos
@@ -114,9 +114,9 @@ def looked_at(name: str, data: bytes, *, most_pixels: int = MOST_PIXELS) -> Phot
         picture = read(data, most_pixels=most_pixels)
     except UnreadablePicture as refusal:
         raise UnreadablePicture(refusal.code, refusal.reason, refusal.remedy, name=name) from refusal
-    counted = tally(_small(picture.pixels, _LONGEST_FOR_COLOURS))
-    found = faces(_small(picture.pixels, LONGEST_FOR_FACES))
-    seen = attention(oklab(linear(_small(picture.pixels, LONGEST_LOOKED_AT) / 255)), found)
+    counted = tally(limited(picture.pixels, _LONGEST_FOR_COLOURS))
+    found = faces(limited(picture.pixels, LONGEST_FOR_FACES))
+    seen = attention(oklab(linear(limited(picture.pixels, LONGEST_LOOKED_AT) / 255)), found)
     size = Pixels(picture.width, picture.height)
     return Photograph(name, size, picture, counted, palette(counted), seen)
 
@@ -160,13 +160,6 @@ def match(
         empty,
         (*_coarse(lying, recipe), *_left(photographs, left_over, empty)),
     )
-
-
-def _small(pixels: Raster, longest: int) -> Raster:
-    height, width = pixels.shape[:2]
-    share = min(1.0, longest / max(height, width))
-    size = (max(1, round(width * share)), max(1, round(height * share)))
-    return pixels if size == (width, height) else resized(pixels, *size)
 
 
 def _in_mats(

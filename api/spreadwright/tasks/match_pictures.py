@@ -1,7 +1,6 @@
 """Pictures of a match: colours beside the papers that suit them, and the spread with the photographs in it."""
 
 from collections.abc import Callable
-from fractions import Fraction
 
 from spreadwright.colour.names import colour_name
 from spreadwright.cutting import cut_sheets, pieces
@@ -9,14 +8,14 @@ from spreadwright.drawing import Canvas, draw_spread, spread_picture, spread_siz
 from spreadwright.drawing.match import Print, Proposal, Slip, Swatch, match_picture
 from spreadwright.drawing.theme import TABLE
 from spreadwright.errors import CannotDraw
-from spreadwright.images import encode_jpeg, resized
+from spreadwright.images import encode_jpeg, fitted, limited, resized
 from spreadwright.model import Colourway, Recipe, Side
 from spreadwright.photos import MattedPhoto, matted_photos
 from spreadwright.placing import PlacedPiece, placed_pieces
 from spreadwright.tasks.match import Match, Photograph, PhotographInMat
 from spreadwright.tasks.suiting import CLOSE, Suit, SuitingFace, share_words
 from spreadwright.words import gettext as _
-from spreadwright.words import title
+from spreadwright.words import title, unbroken
 
 LARGE_PX, SMALL_PX = 720, 260
 """The longest side of a photograph in the preview, and where it is small, pixels."""
@@ -63,20 +62,15 @@ def cropped_jpeg(each: PhotographInMat, longest: int) -> bytes:
     """What is seen of a photograph on its mat, at most so many pixels on its longest side."""
     pixels, crop = each.photograph.picture.pixels, each.crop
     height, width = pixels.shape[:2]
-    box = (crop.left * width, crop.top * height, (crop.left + crop.width) * width, (crop.top + crop.height) * height)
-    wide, high = (max(1, round(side)) for side in (crop.width * width, crop.height * height))
-    share = min(Fraction(1), Fraction(longest, max(wide, high)))
-    left, top, right, bottom = (float(edge) for edge in box)
-    return encode_jpeg(
-        resized(pixels, max(1, round(wide * share)), max(1, round(high * share)), box=(left, top, right, bottom))
-    )
+    left, top = float(crop.left * width), float(crop.top * height)
+    wide, high = float(crop.width * width), float(crop.height * height)
+    box = (left, top, min(left + wide, width), min(top + high, height))
+    return encode_jpeg(resized(pixels, *fitted(wide, high, longest), box=box))
 
 
 def _print(photograph: Photograph) -> Print:
     height, width = photograph.picture.pixels.shape[:2]
-    share = min(1.0, 2 * SMALL_PX / max(width, height))
-    small = resized(photograph.picture.pixels, max(1, round(width * share)), max(1, round(height * share)))
-    return Print(encode_jpeg(small), width, height)
+    return Print(encode_jpeg(limited(photograph.picture.pixels, 2 * SMALL_PX)), width, height)
 
 
 def _slips(match: Match) -> list[Slip]:
@@ -86,11 +80,11 @@ def _slips(match: Match) -> list[Slip]:
 def _proposal(match: Match, suit: Suit, pictures: dict[str, bytes]) -> Proposal:
     score = _("{score} of 100").format(score=round(suit.score))
     swatches = tuple(_swatch(each) for each in suit.faces)
-    named = title(suit.papers.title)
+    named, words = title(suit.papers.title), unbroken(suit.words)
     if match.recipe is None or suit.colourway is None:
-        return Proposal(named, score, suit.words, swatches)
+        return Proposal(named, score, words, swatches)
     drawn = _drawer(match.recipe, suit.colourway, pictures)
-    return Proposal(named, score, suit.words, swatches, drawn, spread_size(match.recipe))
+    return Proposal(named, score, words, swatches, drawn, spread_size(match.recipe))
 
 
 def _drawer(recipe: Recipe, colourway: Colourway, pictures: dict[str, bytes]) -> Callable[[Canvas], None]:

@@ -57,7 +57,8 @@ class Proposal:
 
     def reason(self, ranked: Ranked) -> str:
         """Why one of them ranks where it does, in the language spoken now."""
-        return reason(ranked, self.colourways[0], self.count, self.wish, role_names(self.recipe))
+        names, is_proved = role_names(self.recipe), self.ranking.is_proved
+        return reason(ranked, self.colourways[0], self.count, self.wish, names, is_proved=is_proved)
 
 
 def role_names(recipe: Recipe) -> dict[str, str]:

@@ -1,11 +1,12 @@
 """The paper sets, or the colourways of a recipe, that suit photographs best.
 
 A set by itself is judged by `suitability.set_fit`. Of a recipe every colourway is judged as it always is, and by how
-well its papers suit the photographs, which counts `WEIGHT` beside the 100 of all else: 60 % of the whole.
+well its papers suit the photographs, which counts `WEIGHT` beside the 100 of all else: 60 % of the whole. Papers that
+cannot be told from larger ones beside them do not count again.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 
@@ -18,8 +19,8 @@ from spreadwright.errors import NoColourway
 from spreadwright.model import BLANK, Choice, Colourway, Face, PaperSet, Recipe, Side
 from spreadwright.photos import share_text
 from spreadwright.tasks.ranking import propose
+from spreadwright.words import decimal, listed, title
 from spreadwright.words import gettext as _
-from spreadwright.words import listed, title
 
 WEIGHT = 150.0
 PHOTOS = "photos"
@@ -47,7 +48,8 @@ class Suit:
         score: Of the whole, 0 to 100.
         fit: Of the papers alone, 0 to 100.
         colourway: When a recipe was named.
-        reason: Why it ranks where it does in its set, in the language spoken; empty without a recipe.
+        reason: Why it ranks where it does in its set, and how far behind the best of all sets, in the language spoken;
+            empty without a recipe.
         parts: Of the colourway's score, 0 to 100 each.
         faces: Of the colourway in the order of the roles, or the best of the set.
         words: Which of its papers are close to which colour of the photographs, in the language spoken.
@@ -75,7 +77,17 @@ def suits(
         found = [_suiting_set(papers, tones) for papers in sets]
     else:
         found = _suiting_colourways(recipe, sets, tones, wanted)
-    return tuple(sorted(found, key=lambda suit: -round(suit.score, 6))[:wanted])
+    best_first = sorted(found, key=lambda suit: -round(suit.score, 6))[:wanted]
+    return tuple(_behind(suit, best_first[0]) for suit in best_first)
+
+
+def _behind(suit: Suit, best: Suit) -> Suit:
+    """One that is the best of its own set says that another set has a better one."""
+    points = f"{best.score - suit.score:.1f}"
+    if not suit.reason or suit.papers == best.papers or points == "0.0":
+        return suit
+    told = _("The best of all sets is {points} points ahead.").format(points=decimal(points))
+    return replace(suit, reason=f"{suit.reason} {told}")
 
 
 @lru_cache(maxsize=2048)

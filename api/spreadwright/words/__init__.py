@@ -7,6 +7,7 @@ ship have catalogues of their own in `titles/`; whatever else a document says st
 recipe gives its pieces.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
@@ -22,6 +23,8 @@ LANGUAGES = (SOURCE, *sorted(path.stem for path in CATALOGUES.glob("*.po")))
 """The languages that instructions speak, as BCP 47 tags."""
 
 _POINT_LANGUAGES = (SOURCE,)
+_RATIO = re.compile("(?<=\\d)[ \N{NO-BREAK SPACE}]:[ \N{NO-BREAK SPACE}]1(?!\\d)")
+_SHARE = re.compile(r"(?<=\d) %")
 
 _spoken: ContextVar[str] = ContextVar("spoken", default=SOURCE)
 
@@ -85,6 +88,11 @@ def listed(things: Sequence[str]) -> str:
     from babel.lists import format_list
 
     return format_list(list(things), locale=_spoken.get())
+
+
+def unbroken(text: str) -> str:
+    """The text with its ratios and shares, like ``1.4 : 1`` and ``2 %``, held together by unbroken spaces."""
+    return _SHARE.sub("\N{NO-BREAK SPACE}%", _RATIO.sub("\N{NO-BREAK SPACE}:\N{NO-BREAK SPACE}1", text))
 
 
 @cache

@@ -31,3 +31,23 @@ def test_neighbours_are_named_where_they_are_seen():
     seen, covered = Laid(Rect(600, 600, 500, 500), "C"), Laid(Rect(150, 250, 200, 300), "D")
     lines = "\n".join(shown(down=(seen, covered)))
     assert "aria-label=C" in lines and "aria-label=D" not in lines
+
+
+def mark_of(**changes):
+    values = {"page": PAGE, "down": (), "piece": Rect(100, 100, 1000, 1000), "mark": "B", "distances": ()} | changes
+    canvas = place_picture(PlacePicture(**values))
+    return next(each for each in canvas.lettering if each.words == "B"), canvas
+
+
+def test_mark_stands_on_what_is_seen_of_a_piece_that_carries_others():
+    plain, _ = mark_of()
+    carrying, _ = mark_of(carried=(Rect(150, 500, 900, 500),))
+    assert carrying.at[1] < plain.at[1]
+
+
+def test_mark_of_a_piece_that_is_hidden_by_what_it_carries_stands_below_the_page_with_a_line():
+    piece = Rect(20, 20, 1160, 1160)
+    shown, canvas = mark_of(piece=piece, carried=(Rect(60, 60, 1080, 1080),))
+    _, plain = mark_of(piece=piece)
+    assert canvas.size.height > plain.size.height and shown.at[1] > plain.size.height
+    assert any(line.startswith("circle") for line in canvas.outline())

@@ -9,7 +9,7 @@ import numpy as np
 
 from spreadwright.colour.contrast import GRAPHICS, ratio
 from spreadwright.colour.deficiency import Deficiency, seen_with
-from spreadwright.colour.parts.part import Looks, Part, ramp, shares
+from spreadwright.colour.parts.part import Looks, Part, borders, ramp
 from spreadwright.colour.scene import Scene
 from spreadwright.colour.spaces import Floats, luminance
 
@@ -17,10 +17,10 @@ PRINT_ADDS = 2.0
 
 
 def grey(scene: Scene, looks: Looks) -> Part:
-    """The part, its meetings counted by length."""
+    """The part, its meetings counted by length and by area."""
     busy = np.array([each.busyness for each in looks])
     contrast = np.log(least_ratio(looks)) + np.log(PRINT_ADDS) * np.abs(busy[:, None] - busy[None, :])
-    return Part(meetings=shares(scene), matrix=ramp(contrast, 0.0, float(np.log(GRAPHICS))))
+    return Part(meetings=borders(scene), matrix=ramp(contrast, 0.0, float(np.log(GRAPHICS))))
 
 
 def least_ratio(looks: Looks) -> Floats:

@@ -11,6 +11,9 @@ from spreadwright.colour.spaces import Floats
 
 Looks = Sequence[Look]
 
+BY_LENGTH = 0.5
+"""The part of what a border counts that goes by its length."""
+
 
 @dataclass(frozen=True)
 class Part:
@@ -41,6 +44,20 @@ def shares(scene: Scene, *, with_photos: bool = False) -> dict[Meeting, float]:
                 lengths[meeting] = lengths.get(meeting, 0.0) + counted * length
     whole = sum(lengths.values())
     return {meeting: length / whole for meeting, length in sorted(lengths.items())}
+
+
+def borders(scene: Scene) -> dict[Meeting, float]:
+    """How much each two different surfaces that meet count where they should differ, 1 in all.
+
+    `BY_LENGTH` of it goes by how long they meet. The rest goes by the area of the smaller one in sight: so much paper
+    is lost to the eye where both look alike, however little of the edge between them is left uncovered.
+    """
+    by_length = shares(scene)
+    smaller = {meeting: min(scene.areas.get(each, 0) for each in meeting) for meeting in by_length}
+    whole = sum(smaller.values()) or 1
+    return {
+        meeting: BY_LENGTH * share + (1 - BY_LENGTH) * smaller[meeting] / whole for meeting, share in by_length.items()
+    }
 
 
 def ramp(values: Floats, none: float, full: float) -> Floats:

@@ -7,7 +7,7 @@ The CIEDE2000 difference of the average colours, and what a print adds to it bes
 import numpy as np
 
 from spreadwright.colour.difference import ciede2000
-from spreadwright.colour.parts.part import Looks, Part, ramp, shares
+from spreadwright.colour.parts.part import Looks, Part, borders, ramp
 from spreadwright.colour.scene import Scene
 from spreadwright.colour.spaces import Floats
 
@@ -16,8 +16,8 @@ ALIKE, APART, PRINT_ADDS = 4.0, 28.0, 12.0
 
 
 def separation(scene: Scene, looks: Looks) -> Part:
-    """The part, its meetings counted by length."""
-    return Part(meetings=shares(scene), matrix=ramp(apart(looks), ALIKE, APART))
+    """The part, its meetings counted by length and by area."""
+    return Part(meetings=borders(scene), matrix=ramp(apart(looks), ALIKE, APART))
 
 
 def apart(looks: Looks) -> Floats:

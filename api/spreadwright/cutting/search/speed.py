@@ -17,6 +17,12 @@ WORD_BITS = 62
 Ints = Any
 """A flat array of whole numbers of 64 bits."""
 
+Table = Any
+"""Rows of whole numbers of 64 bits."""
+
+Floats = Any
+"""A flat array of numbers of double precision."""
+
 LOOPS: list[Any] = []
 """Every loop that has been handed to the compiler."""
 
@@ -45,3 +51,13 @@ def filled(count: int, value: int) -> Ints:
 def ints(values: list[int]) -> Ints:
     """The array of these numbers."""
     return numpy.array(values, dtype="int64")
+
+
+def table(rows: int, columns: int, value: int) -> Table:
+    """Rows of equal numbers."""
+    return numpy.full((rows, columns), value, dtype="int64")
+
+
+def floats(values: list[float]) -> Floats:
+    """The array of these numbers."""
+    return numpy.array(values, dtype="float64")

@@ -34,6 +34,8 @@ _FOOT = 6 * MM
 _CORNER = 3 * MM
 READING = Style(face=Typeface.SANS_BOLD, size=points(10), is_tabular=True)
 _TOGETHER = Style(face=Typeface.SANS_BOLD, size=points(9))
+_TOGETHER_HEIGHT = 9 * MM // 2
+"""What the words of several sheets on one another take below the number of the cut."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +125,8 @@ def blade_of(step: CutStep) -> int:
 def cut_picture(picture: CutPicture, board: Board, *, prefix: str = "") -> Canvas:
     """The picture of one cut, `WIDTH` wide."""
     step = picture.step
-    high = board.height(lies(step, step.on_board).height)
+    foot = board.height(lies(step, step.on_board).height)
+    high = foot + (_TOGETHER_HEIGHT if picture.together else 0)
     canvas = Canvas(Size(WIDTH, high), title=picture.title, prefix=prefix)
     bed = Rect.between(MM // 2, board.fence - _FENCE, WIDTH - MM // 2, high - MM // 2)
     canvas.rect(bed, filled(BOARD), radius=MM)
@@ -132,9 +135,9 @@ def cut_picture(picture: CutPicture, board: Board, *, prefix: str = "") -> Canva
     _paper(canvas, kept, falling)
     _first_corner(canvas, board, step)
     canvas.rect(Rect.between(bed.left, bed.top, bed.right, board.fence), filled(INK))
-    end = (board.blade, high - _FOOT // 2 - MM // 2)
+    end = (board.blade, foot - _FOOT // 2 - MM // 2)
     _arm(canvas, board, end)
-    taken = (number_box(end), _corner_box(board, step))
+    taken = (number_box(end), _corner_box(board, step), Rect.between(bed.left, foot - MM // 2, bed.right, bed.bottom))
     room = Rect.between(bed.left + MM // 2, board.fence + MM // 2, bed.right - MM // 2, bed.bottom - MM // 2)
     draw_tag(canvas, picture.kept, kept, room=_side(room, kept, board.blade), taken=taken)
     draw_tag(canvas, picture.falling, falling, room=_side(room, falling, board.blade), taken=taken)

@@ -31,7 +31,7 @@ from spreadwright.drawing.labels import Pile as PileSign
 from spreadwright.drawing.sheet import SheetPlan, sheet_figure
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect
-from spreadwright.lengths import Unit, on_scale, told_size
+from spreadwright.lengths import on_scale, told_size
 from spreadwright.model import Hand, Piece
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
@@ -40,7 +40,7 @@ _SMALL_WIDTH, _SMALL_SIDE = 124 * MM, 86 * MM
 _MIDDLE_SIDE = 104 * MM
 """How long a sheet is drawn that needs the whole width, ticks; one with many parts is drawn larger."""
 _MANY = 40
-_MOST_PARTS, _LEAST_PART = 10, 11 * MM // 2
+_MOST_PARTS, _LEAST_PART = 10, 4 * MM
 _MOST_SHOWN = 40
 """Of a pile with more pieces than this, equal ones are shown as one."""
 
@@ -139,25 +139,34 @@ def _sheet_blocks(sheet: SheetPlan, entries: tuple[Entry, ...]) -> Iterator[Bloc
     """The drawing of the sheet with the first cuts beside it, unless it needs the whole width."""
     alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
     drawn = sheet if len(sheet.pages) > 1 else replace(sheet, page_of={})  # a single pile needs no sign
-    prefix, units = f"s{sheet.sheet.number}-", units_note(sheet.unit)
+    prefix = f"s{sheet.sheet.number}-"
     if _is_simple(sheet):
         canvas = sheet_figure(drawn, wide=_SMALL_WIDTH, longest=_SMALL_SIDE, prefix=prefix)
-        figure = Figure("sheet", Picture(canvas, alt), units)
+        figure = Figure("sheet", Picture(canvas, alt))
         beside = 2 if len(entries) == 2 else 1
         yield Opening("opening", figure, Steps("cuts", entries[:beside], across=1))
         yield Steps("cuts", entries[beside:])
     else:
-        size = {} if len(sheet.sheet.parts) > _MANY else {"longest": _MIDDLE_SIDE}
-        yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix, **size), alt), units)
+        size = {} if _is_crowded(sheet) else {"longest": _MIDDLE_SIDE}
+        yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix, **size), alt))
         yield Steps("cuts", entries)
 
 
 def _is_simple(sheet: SheetPlan) -> bool:
-    """Whether everything on its parts can be read in a smaller drawing."""
+    """Whether what stands on its parts can be read in a smaller drawing."""
+    return len(sheet.sheet.parts) <= _MOST_PARTS and _narrow(sheet) <= 1
+
+
+def _is_crowded(sheet: SheetPlan) -> bool:
+    """Whether the drawing had better be as large as it can be."""
+    return len(sheet.sheet.parts) > _MANY or _narrow(sheet) > 2
+
+
+def _narrow(sheet: SheetPlan) -> int:
+    """How many parts would be too narrow for their words in a small drawing."""
     rects = [part.rect for part in sheet.sheet.parts if part.rect]
     longest = max(max(rect.right, rect.bottom) for rect in rects)
-    narrowest = min(min(rect.width, rect.height) for rect in rects)
-    return len(rects) <= _MOST_PARTS and narrowest * _SMALL_SIDE >= _LEAST_PART * longest
+    return sum(min(rect.width, rect.height) * _SMALL_SIDE < _LEAST_PART * longest for rect in rects)
 
 
 def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
@@ -190,16 +199,6 @@ def _fate(fate: Fate) -> str:
         Fate.ON_BOARD: _("cut further"),
     }
     return told.get(fate, "")
-
-
-def units_note(unit: Unit) -> str:
-    """In which unit the figures of a drawing are."""
-    told = {
-        Unit.INCH: _("All figures in the drawing are inches."),
-        Unit.CENTIMETRE: _("All figures in the drawing are centimetres."),
-        Unit.MILLIMETRE: _("All figures in the drawing are millimetres."),
-    }
-    return told[unit]
 
 
 def piles(plan: BookletPlan) -> Section:

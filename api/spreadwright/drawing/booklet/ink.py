@@ -15,12 +15,18 @@ from spreadwright.drawing.canvas import Canvas, Lettering
 from spreadwright.drawing.fonts import Font, Glyph
 from spreadwright.drawing.millimetres import mm
 
-_PLAIN = frozenset({"svg", "title", "desc", "defs", "clipPath", "g", "rect", "line", "circle", "path"})
+_UNSEEN = frozenset({"svg", "title", "desc", "defs", "clipPath", "linearGradient", "stop"})
+_PLAIN = _UNSEEN | {"g", "use", "rect", "line", "circle", "path"}
+_ADDRESS = "url(#"
 _ROUND = 0.5523
 """A quarter of a circle as one curve."""
 _STEP = re.compile(r"[Mmhvlqcz]|-?\d*\.?\d+")
 _MOVE = re.compile(r"(translate|rotate|scale)\(([^)]*)\)")
 _TAKES = {"M": 2, "m": 2, "h": 1, "v": 1, "l": 2, "q": 4, "c": 6, "z": 0}
+
+
+Matrix = tuple[float, float, float, float, float, float]
+"""As SVG and PDF have it."""
 
 
 class Pen(Protocol):
@@ -29,19 +35,30 @@ class Pen(Protocol):
     def say(self, words: str) -> None:
         """Write operators."""
 
+    def begin(self) -> None:
+        """What follows, up to `end`, lies together."""
+
+    def move(self, matrix: Matrix) -> None:
+        """What follows, up to `end`, is moved, turned and scaled."""
+
+    def end(self) -> None:
+        """Back to what was before `begin`."""
+
     def fade(self, opacity: float) -> None:
         """What follows is drawn with this opacity, 0 to 1."""
+
+    def shade(self, shape: Element, gradient: Element) -> None:
+        """Draw a shape that is filled with a gradient."""
 
     def name(self, font: Font, glyphs: Sequence[Glyph]) -> str:
         """What the file calls a font, of which it keeps these glyphs."""
 
 
 def is_plain(canvas: Canvas) -> bool:
-    """Whether a picture consists of what can be drawn here; gradients, motifs and photographs cannot."""
+    """Whether a picture consists of what can be drawn here; photographs, and groups that fade or paint, cannot."""
     return all(
         element.tag in _PLAIN
-        and not element.get("fill", "").startswith("url(")
-        and (element.tag != "g" or element.get("opacity") is None)
+        and (element.tag not in ("g", "use") or not any(element.get(key) for key in ("opacity", "fill", "stroke")))
         for element in canvas.root.iter()
     )
 
@@ -57,55 +74,73 @@ class _Drawing:
     def __init__(self, canvas: Canvas, pen: Pen) -> None:
         self._pen = pen
         self._words: dict[Element, Lettering] = {each.outlines: each for each in canvas.lettering}
-        self._clips = {f"url(#{clip.get('id')})": clip[0] for clip in canvas.root.iter("clipPath")}
+        self._named = {each.get("id", ""): each for each in canvas.root.iter() if each.get("id")}
 
     def children(self, parent: Element) -> None:
         for element in parent:
-            if element.tag == "g":
+            if element.tag in ("g", "use"):
                 self._group(element)
+            elif element.get("fill", "").startswith(_ADDRESS):
+                self._pen.shade(element, self._at(element.get("fill", "")))
             elif element in self._words and _is_known(self._words[element]):
                 self._write(element, self._words[element])
             elif element.tag in _SHAPES:
                 self._shape(element)
 
     def _group(self, element: Element) -> None:
-        self._pen.say("q")
-        for words in _moves(element.get("transform", "")):
-            self._pen.say(words)
-        clip = self._clips.get(element.get("clip-path", ""))
+        self._pen.begin()
+        for matrix in _moves(element.get("transform", "")):
+            self._pen.move(matrix)
+        clip = element.get("clip-path")
         if clip is not None:
-            self._pen.say(f"{_rect(clip)} W n")
-        self.children(element)
-        self._pen.say("Q")
+            self._pen.say(f"{_rect(self._at(clip)[0])} W n")
+        motif = element.get("href")
+        self.children(element if motif is None else self._named[motif.removeprefix("#")])
+        self._pen.end()
+
+    def _at(self, address: str) -> Element:
+        """What `url(#name)` leads to."""
+        return self._named[address.removeprefix(_ADDRESS).removesuffix(")")]
 
     def _shape(self, element: Element) -> None:
-        is_filled, is_stroked = element.get("fill") != "none", element.get("stroke") is not None
-        self._pen.say("q")
         opacity = element.get("opacity")
-        if opacity is not None:
-            self._pen.fade(float(opacity))
-        if is_filled:
-            self._pen.say(f"{_colour(element.get('fill', ''))} rg")
-        if is_stroked:
-            self._pen.say(_stroke(element))
-        paint = {(True, True): "B", (True, False): "f", (False, True): "S"}.get((is_filled, is_stroked), "n")
-        self._pen.say(f"{_SHAPES[element.tag](element)} {paint}")
-        self._pen.say("Q")
+        if opacity is None:
+            self._pen.say(f"q {_painted(element)} Q")
+            return
+        self._pen.begin()
+        self._pen.fade(float(opacity))
+        self._pen.say(_painted(element))
+        self._pen.end()
 
     def _write(self, element: Element, lettering: Lettering) -> None:
-        """Glyph by glyph, each where the picture has it."""
+        """Glyph by glyph, each where the picture has it; a space parts them from the words that follow elsewhere."""
         x, y, size = mm(lettering.at[0]), mm(lettering.at[1]), mm(lettering.size)
         self._pen.say(f"q {_colour(element.get('fill', ''))} rg BT 1 0 0 -1 {x} {y} Tm")
-        for font, run in groupby(lettering.glyphs, key=lambda glyph: glyph.font):
+        for font, run in groupby((*lettering.glyphs, *_space(lettering.glyphs)), key=lambda glyph: glyph.font):
             glyphs = list(run)
             if font is not None:
                 self._pen.say(f"/{self._pen.name(font, glyphs)} {size} Tf [{_shown(font, glyphs)}] TJ")
         self._pen.say("ET Q")
 
 
+def _painted(element: Element) -> str:
+    """A shape with its fill and its edge."""
+    is_filled, is_stroked = element.get("fill") != "none", element.get("stroke") is not None
+    fill = f"{_colour(element.get('fill', ''))} rg " if is_filled else ""
+    stroke = f"{_stroke(element)} " if is_stroked else ""
+    paint = {(True, True): "B", (True, False): "f", (False, True): "S"}.get((is_filled, is_stroked), "n")
+    return f"{fill}{stroke}{_SHAPES[element.tag](element)} {paint}"
+
+
 def _is_known(lettering: Lettering) -> bool:
     """Whether the fonts have every character, each on the line."""
     return all(glyph.font is not None and not glyph.y for glyph in lettering.glyphs)
+
+
+def _space(glyphs: Sequence[Glyph]) -> tuple[Glyph, ...]:
+    font = glyphs[-1].font if glyphs else None
+    number = font.glyph(" ") if font else None
+    return (Glyph(font, number, 0, 0, font.advance(number), " "),) if font and number else ()
 
 
 def _shown(font: Font, glyphs: Sequence[Glyph]) -> str:
@@ -133,16 +168,16 @@ def _stroke(element: Element) -> str:
     return said
 
 
-def _moves(transform: str) -> Iterator[str]:
+def _moves(transform: str) -> Iterator[Matrix]:
     for verb, held in _MOVE.findall(transform):
         values = [float(each) for each in held.split()]
         if verb == "translate":
-            yield f"1 0 0 1 {held} cm"
+            yield 1, 0, 0, 1, values[0], values[1]
         elif verb == "scale":
-            yield f"{held} 0 0 {held} 0 0 cm"
+            yield values[0], 0, 0, values[0], 0, 0
         else:
-            a, b = cos(radians(values[0])), sin(radians(values[0]))
-            yield f"{_short(a)} {_short(b)} {_short(-b)} {_short(a)} 0 0 cm"
+            a, b = round(cos(radians(values[0])), 6), round(sin(radians(values[0])), 6)
+            yield a, b, -b, a, 0, 0
 
 
 def _short(value: float) -> str:

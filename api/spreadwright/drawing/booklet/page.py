@@ -10,8 +10,8 @@ from spreadwright.drawing.booklet.tags import MARK
 from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE, hatching
-from spreadwright.drawing.path import Path
-from spreadwright.drawing.rooms import rooms
+from spreadwright.drawing.path import Path, Point
+from spreadwright.drawing.rooms import nearest_place, rooms
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, TINT, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -25,6 +25,7 @@ _STEEPEST = 13, 10
 """How much higher than wide a page is drawn at most."""
 _AWAY = 3 * MM
 _TICK = 3 * MM // 4
+_DOT = MM // 2
 _ABOVE = MM
 _CLEAR = 3 * MM // 2
 """Between a figure and the strokes that end its line."""
@@ -106,7 +107,9 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
     """The picture of one step with the ruler."""
     frame = _Frame(picture.page, picture.width)
     whole = frame.rect(Rect.at(0, 0, picture.page))
-    canvas = Canvas(Size(picture.width, whole.bottom + _AFTER), title=picture.title, prefix=prefix)
+    mark = _mark_place(picture, frame, whole)
+    size = Size(picture.width, max(whole.bottom, mark.bottom) + _AFTER)
+    canvas = Canvas(size, title=picture.title, prefix=prefix)
     with canvas.group(clip=whole):
         canvas.rect(whole, filled(WHITE))
         _down(canvas, [frame.rect(each.rect) for each in picture.down])
@@ -119,7 +122,7 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
         canvas.line((drawn.left, drawn.top), (drawn.right, drawn.bottom), stroked(ACCENT, 2 * BOLD_LINE))
     for distance in picture.distances:
         _draw(canvas, frame, picture, distance)
-    _mark(canvas, picture.mark, frame.rect(picture.piece), whole)
+    _mark(canvas, picture, frame, mark)
     return canvas
 
 
@@ -208,22 +211,45 @@ def _meets(at: int, ends: tuple[int, int], page: int, piece: int) -> int:
     return page - MM // 2 if at in ends else piece
 
 
-def _mark(canvas: Canvas, mark: str, drawn: Rect, whole: Rect) -> None:
-    """In the middle of the piece, or beside it."""
-    size = Size(width(mark, _MARK) + MM, _MARK.size * 3 // 4 + MM)
+def _mark_place(picture: PlacePicture, frame: _Frame, whole: Rect) -> Rect:
+    """In the middle of what is seen of the piece, or beside it; below the page where what it carries hides it."""
+    drawn = frame.rect(picture.piece)
+    size = Size(width(picture.mark, _MARK) + MM, _MARK.size * 3 // 4 + MM)
+    inside = nearest_place(size, _free(picture, frame), drawn)
+    if inside is not None:
+        return inside
     middle = (drawn.left + drawn.width // 2, drawn.top + drawn.height // 2)
-    places = (
-        Rect.at(middle[0] - size.width // 2, middle[1] - size.height // 2, size),
+    beside = (
         Rect.at(drawn.right + MM // 2, middle[1] - size.height // 2, size),
         Rect.at(drawn.left - size.width - MM // 2, middle[1] - size.height // 2, size),
         Rect.at(middle[0] - size.width // 2, drawn.bottom + MM // 2, size),
         Rect.at(middle[0] - size.width // 2, drawn.top - size.height - MM // 2, size),
     )
-    free = [place for place in places if (place is not places[0] or drawn.contains(place)) and whole.contains(place)]
-    place = (free or places)[0]
+    below = Rect.at(middle[0] - size.width // 2, whole.bottom + MM, size)
+    return next((place for place in beside if whole.contains(place)), below)
+
+
+def _free(picture: PlacePicture, frame: _Frame) -> tuple[Rect, ...]:
+    """What is seen of the piece."""
+    return rooms(frame.rect(picture.piece), [frame.rect(rect) for rect in picture.carried])
+
+
+def _mark(canvas: Canvas, picture: PlacePicture, frame: _Frame, place: Rect) -> None:
+    drawn = frame.rect(picture.piece)
+    if picture.carried and not drawn.overlaps(place):
+        middle = place.left + place.width // 2, place.top + place.height // 2
+        seen = [
+            _nearest(middle, room.inset(min(_DOT, room.width // 2, room.height // 2))) for room in _free(picture, frame)
+        ]
+        at = min(seen, key=lambda point: abs(point[0] - middle[0]) + abs(point[1] - middle[1]), default=middle)
+        canvas.line(at, _nearest(at, place), stroked(INK, HAIRLINE))
+        canvas.circle(at, _DOT, filled(INK))
     canvas.rect(place, filled(WHITE), radius=MM // 2)
-    baseline = place.top + place.height - MM // 2
-    write(canvas, mark, (place.left + place.width // 2, baseline), _MARK, align=Align.MIDDLE)
+    write(canvas, picture.mark, (place.left + place.width // 2, place.bottom - MM // 2), _MARK, align=Align.MIDDLE)
+
+
+def _nearest(point: Point, rect: Rect) -> Point:
+    return max(rect.left, min(point[0], rect.right)), max(rect.top, min(point[1], rect.bottom))
 
 
 def _slashes(canvas: Canvas, points_at: Sequence[tuple[int, int]]) -> None:

@@ -6,9 +6,10 @@ What this module knows of the library is no promise of it, so its version is bou
 from collections.abc import Mapping, Sequence
 from math import inf
 from typing import Any
+from xml.etree.ElementTree import Element, SubElement
 
 from spreadwright.drawing.booklet.families import styled
-from spreadwright.drawing.booklet.ink import ink, is_plain
+from spreadwright.drawing.booklet.ink import Matrix, ink, is_plain
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.fonts import Font, Glyph
 from spreadwright.drawing.theme import points
@@ -16,6 +17,8 @@ from spreadwright.drawing.theme import points
 _PX = points(0.75)
 """A pixel of CSS, ticks."""
 _MM_PX = 96 / 25.4
+_ANY_SIZE = 1000
+"""As large as it is drawn, so nothing is scaled; a shape may lie beyond it."""
 _NO_CHARACTER = "\u200d"
 """What a glyph stands for that only adds to the one before it."""
 
@@ -57,9 +60,31 @@ class _StreamPen:
         """Write operators."""
         self._stream.stream.append(words.encode("ascii"))
 
+    def begin(self) -> None:
+        """What follows, up to `end`, lies together."""
+        self._stream.push_state()
+
+    def move(self, matrix: Matrix) -> None:
+        """Move, turn and scale what follows; the library keeps account of it, for gradients."""
+        self._stream.transform(*matrix)
+
+    def end(self) -> None:
+        """Back to what was before `begin`."""
+        self._stream.pop_state()
+
     def fade(self, opacity: float) -> None:
         """Draw what follows with an opacity, 0 to 1."""
         self._stream.set_alpha(opacity, stroke=True, fill=True)
+
+    def shade(self, shape: Element, gradient: Element) -> None:
+        """Leave a shape that is filled with a gradient to the library: an SVG of its own, in the same coordinates."""
+        from weasyprint.svg import SVG
+
+        root = Element("svg", {"viewBox": f"0 0 {_ANY_SIZE} {_ANY_SIZE}"})
+        SubElement(root, "defs").append(gradient)
+        root.append(shape)
+        with self._stream.stacked():
+            SVG(root, "", self._names.known).draw(self._stream, _ANY_SIZE, _ANY_SIZE, "", None)
 
     def name(self, font: Font, glyphs: Sequence[Glyph]) -> str:
         """The name of a font in the file."""
@@ -70,7 +95,7 @@ class _Names:
     """What a file calls the shipped fonts: each is asked of the library once."""
 
     def __init__(self, known: Any) -> None:
-        self._known = known
+        self.known = known
         self._fonts: dict[str, Any] = {}
 
     def name(self, font: Font, glyphs: Sequence[Glyph], stream: Any) -> str:
@@ -88,7 +113,7 @@ class _Names:
         from weasyprint.css.properties import INITIAL_VALUES
         from weasyprint.text.line_break import split_first_line
 
-        style = _Style(INITIAL_VALUES, font_config=self._known, **styled(font.name))
+        style = _Style(INITIAL_VALUES, font_config=self.known, **styled(font.name))
         layout = split_first_line(glyph.words, style, None, inf, 0)[0]
         layout.reactivate(style)
         line, _ = layout.get_first_line()

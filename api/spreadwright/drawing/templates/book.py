@@ -12,7 +12,7 @@ from spreadwright.drawing.templates.plan import FRONT, TemplatePlan, leaves_of
 from spreadwright.drawing.templates.sheet_map import line_signs, scale_picture, sheet_map
 from spreadwright.drawing.templates.tile_page import page_of_pages, print_advice, tile_page
 from spreadwright.drawing.theme import MM
-from spreadwright.lengths import size_text
+from spreadwright.lengths import told_size
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext, spoken
 
@@ -68,7 +68,7 @@ def _about(plan: TemplatePlan) -> str:
         "The placement at full size on {count} sheets of paper; each page of the album is {size}.",
         count,
     )
-    return told.format(count=count, size=size_text(size.width, size.height, plan.unit))
+    return told.format(count=count, size=told_size(size.width, size.height, plan.unit))
 
 
 def _steps(plan: TemplatePlan) -> list[str]:

@@ -13,7 +13,7 @@ from spreadwright.drawing.templates.plan import Leaf, TemplatePlan
 from spreadwright.drawing.theme import BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, SMALL, THIN
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.lengths import told, told_size
 from spreadwright.placing import PlacedPiece
 from spreadwright.words import gettext as _
 
@@ -27,7 +27,7 @@ _FROM_EDGE = 13 * MM
 """From the edge of a piece to a dimension line along it: further in than the edge of any usual photograph."""
 _LEAST = 32 * MM
 """A smaller room holds no dimension lines beside its label."""
-_SLASH = MM
+_SLASH, _ZIGZAG = MM, MM * 7 // 10
 _FIGURE_PLACES = (12, 11, 10, 13, 9, 8, 7, 6, 5)
 """Where a figure may stand along its line, sixteenths of it, the first where no hidden edge runs."""
 
@@ -97,7 +97,7 @@ def _words(canvas: Canvas, plan: TemplatePlan, leaf: Leaf, laid: _Laid, under: S
         shown = inside if inside.width > 0 and inside.height > 0 else shown
     free = rooms(shown, [*covers, *others])
     if free:
-        size = size_text(each.rect.width, each.rect.height, plan.unit)
+        size = told_size(each.rect.width, each.rect.height, plan.unit)
         part_label(canvas, Label(each.piece.mark, each.piece.id, size), free[0], [*taken, *near])
 
 
@@ -129,11 +129,11 @@ def _dimensions(
     rows = [room for room in free if room.left == shown.left and room.right == shown.right and room.height >= _LEAST]
     if rows:
         ends = [x for x in (shown.left, shown.right) if x in (rect.left, rect.right)]
-        taken += _across(canvas, rows[0], ends, with_unit(rect.width, plan.unit), under)
+        taken += _across(canvas, rows[0], ends, told(rect.width, plan.unit), under)
     columns = [room for room in free if room.top == shown.top and room.bottom == shown.bottom and room.width >= _LEAST]
     if columns:
         ends = [y for y in (shown.top, shown.bottom) if y in (rect.top, rect.bottom)]
-        taken += _down(canvas, columns[0], ends, with_unit(rect.height, plan.unit), under)
+        taken += _down(canvas, columns[0], ends, told(rect.height, plan.unit), under)
     return taken
 
 
@@ -160,16 +160,28 @@ def _down(canvas: Canvas, room: Rect, ends: Sequence[int], figure: str, under: S
 
 
 def _line(canvas: Canvas, start: Point, end: Point, ends: Sequence[Point]) -> None:
+    """A dimension line; an end that is not one of the piece is broken off: it goes on on the next printed page."""
     canvas.line(start, end, stroked(INK, HAIRLINE))
     slashes = Path()
     for x, y in ends:
         slashes.move(x - _SLASH, y + _SLASH).line(x + _SLASH, y - _SLASH)
     canvas.path(slashes, stroked(INK, 2 * HAIRLINE))
+    for point in (start, end):
+        if point not in ends:
+            break_sign(canvas, point, is_level=start[1] == end[1])
+
+
+def break_sign(canvas: Canvas, at: Point, *, is_level: bool) -> None:
+    """The zigzag at which a dimension line is broken off (ISO 128-2)."""
+    steps = ((-2, 0), (-1, -3), (1, 3), (2, 0))
+    turned = steps if is_level else [(y, x) for x, y in steps]
+    points = [(at[0] + x * _ZIGZAG, at[1] + y * _ZIGZAG) for x, y in turned]
+    canvas.path(Path().lines(points), stroked(INK, 2 * HAIRLINE))
 
 
 def _photo_words(canvas: Canvas, plan: TemplatePlan, photo: Rect, shown: Rect, obstacles: Sequence[Rect]) -> list[Rect]:
     """The size of a photograph near the foot of what is seen of it, wherever there is room."""
-    words = _("photograph {size}").format(size=size_text(photo.width, photo.height, plan.unit))
+    words = _("photograph {size}").format(size=told_size(photo.width, photo.height, plan.unit))
     size, room = Size(width(words, _PHOTO_WORDS) + MM, 4 * MM), shown.inset(2 * MM)
     places = [
         Rect.at(room.left + (room.width - size.width) * part // 8, room.bottom - size.height - rise * 2 * MM, size)

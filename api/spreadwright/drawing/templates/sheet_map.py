@@ -6,7 +6,7 @@ from spreadwright.drawing.booklet.cuts import page_name
 from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE
-from spreadwright.drawing.templates.content import HIDDEN, PHOTO, SEEN
+from spreadwright.drawing.templates.content import HIDDEN, PHOTO, SEEN, break_sign
 from spreadwright.drawing.templates.joins import JOIN
 from spreadwright.drawing.templates.outlines import edges, path
 from spreadwright.drawing.templates.plan import TemplatePlan
@@ -23,6 +23,7 @@ _FOOT = 7 * MM
 _NAME = Style(size=BODY)
 _NUMBER = Style(face=Typeface.SANS_BOLD, size=LARGE, is_tabular=True)
 _JOIN = stroked(INK, THIN, dash=(3 * MM, MM))
+_BROKEN = stroked(INK, HAIRLINE)
 _SAMPLE, _LINE = 22 * MM, 7 * MM
 
 
@@ -89,6 +90,7 @@ def line_signs(*, has_joins: bool) -> Canvas:
     ]
     if has_joins:
         signs.append((JOIN, _("where two printed pages meet")))
+        signs.append((_BROKEN, _("dimension that continues on another printed page")))
     return _signs(signs)
 
 
@@ -98,5 +100,7 @@ def _signs(signs: Sequence[tuple[Paint, str]]) -> Canvas:
     for index, (paint, words) in enumerate(signs):
         y = index * _LINE + _LINE // 2
         canvas.line((0, y), (_SAMPLE, y), paint)
+        if paint == _BROKEN:
+            break_sign(canvas, (_SAMPLE // 2, y), is_level=True)
         write(canvas, words, (_SAMPLE + 4 * MM, y + MM), _NAME)
     return canvas

@@ -18,8 +18,8 @@ from spreadwright.tasks.match_pictures import match_preview_svg, match_svg
 
 blueprint = Resources("match", __name__, description=__doc__)
 
-_SECONDS = 20
-"""A dozen of the largest photographs take about as long."""
+_SECONDS = 10
+"""As many pixels as may be sent take about as long, in the slowest of kinds."""
 _MOST_PIXELS = 50_000_000
 
 

@@ -1,6 +1,6 @@
 """Draws the pictures of the shipped paper set “Potting bench”, prints of our own design, each one repeat.
 
-    python tools/swatches.py recipes/paper-sets/potting-bench
+    python -m tests.swatches.prints recipes/paper-sets/potting-bench
 
 Every print is painted on a torus, so that it joins at its edges: noise is filtered white noise (its Fourier transform
 wraps round), distances are the shortest round the torus, and shapes are drawn once more beyond each edge they cross.
@@ -9,6 +9,8 @@ The same code gives the same pixels. Coordinates run from 0 to 1 across one repe
 
 import sys
 from collections.abc import Callable, Sequence
+from functools import lru_cache
+from io import BytesIO
 from itertools import pairwise
 from math import cos, pi, sin
 from pathlib import Path
@@ -35,6 +37,7 @@ def colour(name: str) -> Field:
     return np.array([int(name[i : i + 2], 16) for i in (1, 3, 5)]) / 255
 
 
+@lru_cache(maxsize=4)
 def noise(seed: int, fineness: float, steepness: float = 2.0) -> Field:
     """Soft hills between about -2 and 2, `fineness` of them across the picture."""
     chance = np.random.default_rng(seed)
@@ -267,16 +270,22 @@ PRINTS: dict[str, Callable[[], Field]] = {
 }
 
 
+def painted(name: str) -> bytes:
+    """One picture as a file: JPEG, or PNG of at most 64 colours."""
+    fine = np.clip(PRINTS[name](), 0, 1).reshape(SIDE, FINE, SIDE, FINE, 3).mean((1, 3))
+    image, file = Image.fromarray(np.rint(fine * 255).astype(np.uint8)), BytesIO()
+    if name.endswith(".png"):
+        image.quantize(64, dither=Image.Dither.NONE).save(file, "PNG", optimize=True)
+    else:
+        image.save(file, "JPEG", quality=82, optimize=True)
+    return file.getvalue()
+
+
 def write(folder: Path) -> None:
-    """Every picture into a folder: JPEG, or PNG of at most 64 colours."""
+    """Every picture into a folder."""
     folder.mkdir(parents=True, exist_ok=True)
-    for name, paint in PRINTS.items():
-        fine = np.clip(paint(), 0, 1).reshape(SIDE, FINE, SIDE, FINE, 3).mean((1, 3))
-        image = Image.fromarray(np.rint(fine * 255).astype(np.uint8))
-        if name.endswith(".png"):
-            image.quantize(64, dither=Image.Dither.NONE).save(folder / name, optimize=True)
-        else:
-            image.save(folder / name, quality=82, optimize=True)
+    for name in PRINTS:
+        (folder / name).write_bytes(painted(name))
 
 
 if __name__ == "__main__":

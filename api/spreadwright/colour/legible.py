@@ -1,0 +1,85 @@
+"""Which papers that meet are told apart, by whom: in colour, in grey, and with each of three deficiencies.
+
+Two surfaces are told apart from `TOLD_APART` CIEDE2000 units between their average colours as they are seen, plus what
+a print adds beside a plainer paper (as in `parts.separation`): a pattern is seen by everybody. In grey only the
+luminance is left.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+
+import numpy as np
+
+from spreadwright.colour.contrast import ratio
+from spreadwright.colour.deficiency import Deficiency, seen_with
+from spreadwright.colour.difference import ciede2000
+from spreadwright.colour.measure import Look
+from spreadwright.colour.parts.separation import PRINT_ADDS
+from spreadwright.colour.scene import PHOTO, Meeting, Scene, Surface
+from spreadwright.colour.spaces import Floats, lab, luminance
+
+TOLD_APART = 7.0
+"""CIEDE2000 units; of two papers that lie in each other's shadow the eye finds the edge from about there."""
+
+
+class Sight(StrEnum):
+    """How a page is seen: as it is, as a print without colour, or without one kind of cone."""
+
+    COLOUR = "colour"
+    GREY = "grey"
+    PROTAN = "protan"
+    DEUTAN = "deutan"
+    TRITAN = "tritan"
+
+
+@dataclass(frozen=True, slots=True)
+class Meet:
+    """Two surfaces that meet, as they are seen.
+
+    Attributes:
+        difference: Of their colours, CIEDE2000 units, with what a print adds.
+        contrast: Of their luminances, 1 to 21, as WCAG 2.2 defines it.
+    """
+
+    surfaces: Meeting
+    difference: float
+    contrast: float
+
+    @property
+    def is_told_apart(self) -> bool:
+        """Whether the eye finds where the one ends."""
+        return self.difference >= TOLD_APART
+
+
+def in_sight(sight: Sight, linear_rgb: Floats) -> Floats:
+    """Linear sRGB as it is seen, linear sRGB again; shape (..., 3)."""
+    if sight is Sight.COLOUR:
+        return linear_rgb
+    if sight is Sight.GREY:
+        return np.repeat(luminance(linear_rgb)[..., None], 3, axis=-1)
+    return seen_with(Deficiency(sight.value), linear_rgb)
+
+
+def meets(scene: Scene, looks: Mapping[Surface, Look], sight: Sight) -> tuple[Meet, ...]:
+    """Every two different looks that meet or face each other, those that meet longest first.
+
+    Args:
+        scene: What is seen of a layout's papers.
+        looks: Of every surface in sight, the bare page too where it is.
+        sight: How it is seen.
+    """
+    lengths: dict[Meeting, int] = {}
+    for meeting, length in (*scene.edges.items(), *scene.facing.items()):
+        one, other = meeting
+        if PHOTO not in meeting and looks[one] != looks[other]:
+            lengths[meeting] = lengths.get(meeting, 0) + length
+    found = sorted(lengths, key=lambda meeting: (-lengths[meeting], meeting))
+    return tuple(_meet(meeting, looks, sight) for meeting in found)
+
+
+def _meet(meeting: Meeting, looks: Mapping[Surface, Look], sight: Sight) -> Meet:
+    one, other = (looks[surface] for surface in meeting)
+    colours = in_sight(sight, np.array([one.average, other.average]))
+    apart = float(ciede2000(*lab(colours))) + PRINT_ADDS * abs(one.busyness - other.busyness)
+    return Meet(meeting, apart, float(ratio(*luminance(colours))))
