@@ -245,3 +245,9 @@ def test_lineage_is_shown_both_ways_at_once(ann, anybody, draft):
     ann.ask("POST", f"{child}/publish", If_Match="*")
     assert [each["id"] for each in anybody.get(f"{child}/status").json["derived_from"]] == [name]
     assert [each["links"]["self"] for each in anybody.get(f"{draft}/status").json["derived"]] == [child]
+
+
+def test_draft_is_answered_as_an_id_that_nothing_has(anybody, ann):
+    ann.ask("POST", "/recipes?id=hidden-b", SOUND)
+    told = [{**anybody.get(f"/recipes/{name}").json, "request_id": ""} for name in ("hidden-b", "hidden-c")]
+    assert json.loads(json.dumps(told[0]).replace("hidden-b", "hidden-c")) == told[1]

@@ -5,13 +5,12 @@ from typing import Any
 from flask import g
 
 from spreadwright.document import Reading
-from spreadwright.errors import UnknownName
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
 from spreadwright.rest.identity import may_see
 from spreadwright.store.collection import BENCH_OF_UNIT
-from spreadwright.store.kinds import kind_named
 from spreadwright.store.opening import Store
+from spreadwright.store.rows import unknown
 from spreadwright.store.values import Document, Head, State
 
 
@@ -28,12 +27,12 @@ class Shelf:
             UnknownName: There never was one, or it is not for whoever asks.
             Gone: It is deleted.
         """
-        return _seen(self._store.documents.head(kind, name))
+        return _seen(self._store, self._store.documents.head(kind, name))
 
     def document(self, kind: str, name: str) -> Document:
         """A document as it stands; raises like `head`."""
         found = self._store.documents.get(kind, name)
-        _seen(found.head)
+        _seen(self._store, found.head)
         return found
 
     def recipe(self, recipe_id: str) -> Reading[Recipe]:
@@ -61,9 +60,10 @@ class Shelf:
         return self._store.readings.of(document)
 
 
-def _seen(head: Head) -> Head:
+def _seen(store: Store, head: Head) -> Head:
     if not may_see(head):
-        raise UnknownName(kind_named(head.kind).word, head.id, ())
+        with store.database.reading() as session:
+            raise unknown(session, head.kind, head.id)  # word for word what is said of an id that nothing has
     if head.state is not State.PUBLISHED:
         g.is_own = True
     return head
