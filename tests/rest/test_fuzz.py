@@ -9,6 +9,7 @@ import pytest
 import schemathesis
 from hypothesis import HealthCheck, settings
 from schemathesis.config import SchemathesisConfig
+from schemathesis.specs.openapi.checks import ignored_auth
 
 from spreadwright.rest import create_app
 from spreadwright.store import Collection
@@ -36,6 +37,10 @@ class Walk(SCHEMA.as_state_machine()):
 
     def get_call_kwargs(self, case):
         return {"headers": HEADERS}
+
+    def validate_response(self, response, case, additional_checks=(), **_):
+        """Our token takes the place of the one that was made up, so nothing can be said about that one here."""
+        case.validate_response(response, additional_checks=additional_checks, excluded_checks=[ignored_auth])
 
 
 @SCHEMA.parametrize()
