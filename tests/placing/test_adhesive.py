@@ -73,6 +73,14 @@ def test_whole_page_takes_no_adhesive_and_photographs_are_counted():
     assert held.tape == sum(each.length for each in (*held.pieces, *held.photos)) and held.bead == held.volume == 0
 
 
+def test_photographs_count_with_no_adhesive_that_is_too_wide_for_them():
+    wide = replace(INCH_BENCH, adhesives=(replace(TAPE, width=8 * INCH),))
+    counted = "The photographs are counted with them; photo corners hold them without any adhesive."
+    assert counted in place(read_recipe(sound()), INCH_BENCH).adhesive.words
+    told = place(read_recipe(sound()), wide).adhesive.words
+    assert counted not in told and "Photo corners hold the photographs without any adhesive." in told
+
+
 def test_words_tell_what_is_safe_for_photographs_and_what_libraries_say():
     told = " ".join(place(read_recipe(sound()), INCH_BENCH).adhesive.words)
     assert "ISO 18902" in told and "ISO 18916" in told and "photo corners" in told and "archival" not in told

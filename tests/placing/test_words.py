@@ -55,6 +55,12 @@ def test_equal_gaps_are_measured_as_both_of_them():
     assert own.beside == repeated.beside == (3 * INCH, 5 * INCH)
 
 
+def test_gap_that_is_repeated_between_two_marks_is_told_as_about():
+    row = [inches(0, 3, 4.75, 2), inches(5, 3, 2, 2), inches(7.25, 3, 4, 2)]
+    assert steps_of(row)["p-2"].sentences[1].endswith("as that lies from “p-0” (P0), 1/4 in.")
+    assert steps_of(row, METRIC)["p-2"].sentences[1].endswith("as that lies from “p-0” (P0), about 6 mm.")
+
+
 def test_middle_names_the_readings_of_page_and_piece():
     told = steps_of([inches(2, 2.5, 8, 3)])["p-0"].sentences[1]
     assert told.endswith("both side edges of the page are at 6 in; lay those of the piece at 4 in.")

@@ -308,7 +308,7 @@ def test_equal_sheets_are_told_together():
 
     (finding,) = [f for f in check(spoilt(twice), INCH_BENCH).findings if f.code == "off-graduation"]
     assert finding.where == "/sheets/0"
-    assert finding.message.startswith("Sheets 1 to 2, each: the only cut falls between two marks")
+    assert finding.message.startswith("Sheets 1 and 2, each: the only cut falls between two marks")
     assert finding.message.endswith("Concerned: “base-1”.")
 
 

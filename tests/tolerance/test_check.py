@@ -62,6 +62,13 @@ def test_pieces_of_two_sheets_may_together_be_wider_than_the_page():
     assert code == "row-overhangs-page" and "up to 1/32 in wider than the page" in message
 
 
+def test_piece_that_may_be_wider_than_the_page_is_trimmed_and_not_laid_last():
+    sheet = {"size": ["16", "12"], "columns": [column("12", "base"), column("4", None)]}
+    [(code, _, remedy)] = findings(recipe([sheet], [at("base", "0", "0")]), bench())
+    assert code == "row-overhangs-page"
+    assert remedy == "Trim “base” to the width of the page, or cut it from the whole width of a sheet."
+
+
 def test_pieces_of_one_sheet_are_as_wide_as_the_page_together():
     sheet = {"columns": [column("7", "wide"), column("5", "slim")]}
     assert findings(recipe([sheet], [at("wide", "0", "0"), at("slim", "7", "0")]), bench()) == []

@@ -156,7 +156,9 @@ def _named(regions: Sequence[Region]) -> str:
 
 def _sheets(sheets: Sequence[CutSheet]) -> str:
     first, last = sheets[0].number, sheets[-1].number
-    return f"Sheet {first}" if first == last else f"Sheets {first} to {last}, each"
+    if first == last:
+        return f"Sheet {first}"
+    return f"Sheets {first} {'and' if last == first + 1 else 'to'} {last}, each"
 
 
 def called(region: Region, unit: Unit) -> str:

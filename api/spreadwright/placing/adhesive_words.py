@@ -13,9 +13,7 @@ _MOST_NAMED = 20
 def adhesive_words(found: Adhesives, bench: Bench) -> tuple[str, ...]:
     """Which adhesive for which piece, how much in all, and what is safe for photographs."""
     words = [*_kind(found, Wetness.DRY, bench), *_kind(found, Wetness.LIQUID, bench), *_unheld(found, bench)]
-    if found.photos:
-        words.append(_("The photographs are counted with them; photo corners hold them without any adhesive."))
-    return (*words, *photo_safety())
+    return (*words, *_photos(found), *photo_safety())
 
 
 def photo_safety() -> tuple[str, ...]:
@@ -24,6 +22,14 @@ def photo_safety() -> tuple[str, ...]:
         _("Choose adhesives sold as photo-safe: ISO 18902 sets what they must be like, ISO 18916 how that is tested."),
         _("Libraries advise against any tape on photographs that are to be kept: use photo corners for those."),
     )
+
+
+def _photos(found: Adhesives) -> list[str]:
+    if not found.photos:
+        return []
+    if any(each.adhesive for each in found.photos):
+        return [_("The photographs are counted with them; photo corners hold them without any adhesive.")]
+    return [_("Photo corners hold the photographs without any adhesive.")]
 
 
 def _kind(found: Adhesives, wetness: Wetness, bench: Bench) -> list[str]:

@@ -133,9 +133,11 @@ def edge_name(move: Move) -> str:
 
 
 def distance(move: Move, bench: Bench) -> str:
-    """The distance as the ruler shows it; that of its own width, and a gap that is repeated, as far as it matters."""
+    """The distance as the ruler shows it; that of its own width as it is, and about that of a gap that is repeated."""
     if move.kind is MoveKind.SPACER:
         return told(move.exact, bench.unit)
+    if move.kind is MoveKind.EQUAL_GAP:
+        return _about(move.exact, bench)
     return on_scale(move.reading or move.exact, bench.ruler.graduation, bench.unit)
 
 

@@ -84,8 +84,12 @@ class RowOverPage(Doubt):
 
     @property
     def remedy(self) -> str:
-        """Trimming."""
-        said = {
+        """Trimming; of several, what is laid last."""
+        alone = {
+            Axis.COLUMNS: _("Trim “{piece}” to the width of the page, or cut it from the whole width of a sheet."),
+            Axis.ROWS: _("Trim “{piece}” to the height of the page, or cut it from the whole height of a sheet."),
+        }
+        together = {
             Axis.COLUMNS: _(
                 "Lay “{piece}” last and trim what stands over, or cut the row from the whole width of one sheet."
             ),
@@ -93,6 +97,7 @@ class RowOverPage(Doubt):
                 "Lay “{piece}” last and trim what stands over, or cut the row from the whole height of one sheet."
             ),
         }
+        said = alone if len(self.row) == 1 else together
         return said[self.axis].format(piece=self.row[-1].id)
 
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
