@@ -137,6 +137,12 @@ def test_publishing_runs_the_check(ann):
     assert ann.ask("GET", f"{path}/status").json["state"] == "draft"
 
 
+def test_note_with_control_characters_is_refused(eve, draft):
+    for note in ("%00", "a%02b", "a%0Ab"):
+        refused = eve.ask("POST", f"{draft}/refuse?note={note}", If_Match="*")
+        assert refused.status_code == 400 and refused.json["errors"][0]["parameter"] == "note"
+
+
 def test_reviewer_refuses_with_a_note_that_the_author_reads(ann, eve, draft):
     assert ann.ask("POST", f"{draft}/refuse?note=No", If_Match="*").status_code == 403
     assert eve.ask("POST", f"{draft}/refuse", If_Match="*").status_code == 400

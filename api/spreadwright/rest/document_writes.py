@@ -5,7 +5,7 @@ from typing import Any
 
 from flask import Response, request
 from marshmallow.fields import String
-from marshmallow.validate import Length
+from marshmallow.validate import Length, Regexp
 from werkzeug.exceptions import UnsupportedMediaType
 
 from spreadwright.document import canonical
@@ -32,9 +32,10 @@ MERGE_PATCH = "application/merge-patch+json"
 _LONGEST_KEY = 128
 
 
-def _words(description: str, most: int) -> String:
+def _words(description: str, most: int, **options: Any) -> String:
     length = Length(1, most, error="has no or too many characters")
-    return String(validate=length, metadata={"description": description})
+    plain = Regexp(r"[^\x00-\x1f\x7f]*\Z", error="has control characters")
+    return String(validate=[length, plain], metadata={"description": description}, **options)
 
 
 class NoteQuery(Query):
@@ -52,11 +53,7 @@ class NewQuery(NoteQuery):
 class ReasonQuery(Query):
     """Why not."""
 
-    note = String(
-        required=True,
-        validate=Length(1, 2000, error="has no or too many characters"),
-        metadata={"description": "What its author should change."},
-    )
+    note = _words("What its author should change.", 2000, required=True)
 
 
 class Writes:
