@@ -302,12 +302,14 @@ class PaperSearch:
         return self.values.get(kind, 0)
 
     def _gather(self, best: Candidate) -> None:
-        """Gathers what is left over, if there is something to gather."""
+        """Gathers what is left over, if there is something to gather; a sheet may even be left whole."""
         if best.is_gathered or best.missing:
             return
-        chosen = tuple(sheet for sheet, _ in best.cut)
-        self._ruin(chosen, range(1), larger_than=best.rest_areas[0])
+        self._ruin(tuple(sheet for sheet, _ in best.cut), range(1), larger_than=best.rest_areas[0])
         best = self.best or best
+        if best.is_gathered:
+            return
+        chosen = tuple(sheet for sheet, _ in best.cut)
         kinds = Counter(leaf.kind for _, tree in best.cut for leaf in tree.leaves() if leaf.kind)
         largest = best.rest_areas[0]
         trees = gathered(counted(kinds), sizes(chosen), more_than=largest, seed=self.seed, is_over=self.stop)
