@@ -36,7 +36,7 @@ class Effort:
 
     Attributes:
         rounds: Of the search without rest on one set of sheets; each takes about a second.
-        changes: Of the order in which pieces are cut one after the other.
+        changes: Of the order in which forty pieces are cut one after the other; fewer of more pieces.
         sets: Sets of sheets that are tried.
         blocks: Of the exact search for what one sheet yields.
     """
@@ -123,8 +123,7 @@ class PaperSearch:
         if self.best is None:
             self._insert(chosen, self.effort.changes)
         if self.best is None:
-            nothing = tuple(r.kind for r in self.optional)
-            self._accept(Candidate((), nothing, sum(r.value for r in self.optional)))
+            self._take((), (), self._kinds_left_out)
 
     def _by_cost(self, sets: SheetSets) -> bool:
         """Tries sets until one works; whether all there are were proved not to work."""
@@ -159,7 +158,7 @@ class PaperSearch:
             area = sum(w * h for w, h in sizes(chosen))
             if len(chosen) < 2 or cost(chosen) <= self.bound or area < self.pieces.area:
                 return
-            self._ruin(chosen, range(1))
+            self._ruin(chosen)
             if not self._has(chosen):
                 return
 
@@ -174,9 +173,9 @@ class PaperSearch:
         for number in range(RESTARTS):
             if is_refuted or self.stop() or self._has(chosen):
                 break
-            self._ruin(chosen, range(number, number + 1))
+            self._ruin(chosen, number)
             if not self._has(chosen):
-                self._insert(chosen, changes // 16, self.seed + 1 + number)
+                self._insert(chosen, changes // 16, number + 1)
             if number in EXACT_AFTER and not self._has(chosen):
                 is_refuted = self._exactly(chosen, self.effort.blocks // EXACT_AFTER[number])
         return is_refuted
@@ -191,10 +190,9 @@ class PaperSearch:
             on_round=lambda number: self.reporter.searched(self.paper, len(chosen), number),
         )
         if found.verdict is Verdict.FOUND:
-            self._accept_musts(chosen, found.trees)
-            if len(chosen) > 1 and self.groups and not self._has(chosen):
-                trees = self._grouped(chosen)
-                self._accept_musts(chosen, trees)
+            self._take(chosen, found.trees, self._kinds_left_out)
+            if len(chosen) > 1 and self.groups and not self._has(chosen) and (trees := self._grouped(chosen)):
+                self._take(chosen, trees, self._kinds_left_out)
         return found.verdict is Verdict.IMPOSSIBLE
 
     def _grouped(self, chosen: SheetSet) -> tuple[Block, ...]:
@@ -211,7 +209,7 @@ class PaperSearch:
         pairs = list(zip(self.pieces.kinds, self.pieces.counts, strict=True))
         answer = knapsack.all_fit(pairs, *chosen[0].size, is_over=self.stop, effort=effort)
         if answer.tree:
-            self._accept_musts(chosen, (answer.tree,))
+            self._take(chosen, (answer.tree,), self._kinds_left_out)
         return answer.verdict is Verdict.IMPOSSIBLE
 
     def _several_sheets(self, chosen: SheetSet, effort: knapsack.Effort) -> bool:
@@ -219,44 +217,42 @@ class PaperSearch:
         items = [knapsack.Item(k, n, k.area) for k, n in zip(self.pieces.kinds, self.pieces.counts, strict=True)]
         found = knapsack.most_valuable(items, sizes(chosen), is_over=self.stop, effort=effort, seed=self.seed)
         if found.value == self.pieces.area:
-            self._accept_musts(chosen, found.trees)
+            self._take(chosen, found.trees, self._kinds_left_out)
         return found.bound < self.pieces.area
 
     def _has(self, chosen: SheetSet) -> bool:
         return self.best is not None and self.best.cost <= cost(chosen)
 
-    def _accept_musts(self, chosen: SheetSet, trees: tuple[Block, ...]) -> None:
-        """Takes trees of everything that must be cut and of nothing else."""
-        if trees:
-            cut = tuple((sheet, tidy(tree)) for sheet, tree in zip(chosen, trees, strict=True))
-            self._accept(Candidate(cut, tuple(r.kind for r in self.optional), sum(r.value for r in self.optional)))
-
-    def _insert(self, sheets: SheetSet, changes: int, seed: int = 0) -> None:
+    def _insert(self, sheets: SheetSet, changes: int, restart: int = 0) -> None:
         longest, narrowest = self._limits
-        inserter = Inserter(self.requests, sizes(sheets), seed or self.seed, longest_cut=longest, narrowest=narrowest)
+        inserter = Inserter(self.requests, sizes(sheets), self.seed + restart, longest_cut=longest, narrowest=narrowest)
         for packing in inserter.packings(len(sheets), changes, self.stop):
             if packing.merit.left_out:
                 continue
-            self._accept_cut(sheets, packing.trees, packing.left_out)
+            self._take(sheets, packing.trees, [self.requests[i].kind for i in packing.left_out])
             if self._is_best_possible(packing.merit.lost):
                 return
 
-    def _ruin(self, sheets: SheetSet, rounds: range, larger_than: int | None = None) -> None:
+    def _ruin(self, sheets: SheetSet, restart: int = 0, larger_than: int | None = None) -> None:
         longest, narrowest = self._limits
         ruiner = Ruiner(self.requests, sizes(sheets), longest_cut=longest, narrowest=narrowest)
-        for found in ruiner.filled(rounds, self.seed, self.stop, larger_than=larger_than):
-            self._accept_cut(sheets, found.trees, found.left_out)
+        for found in ruiner.filled(restart, self.seed, self.stop, larger_than=larger_than):
+            self._take(sheets, found.trees, [self.requests[i].kind for i in found.left_out])
 
     @property
     def _limits(self) -> tuple[int, int]:
         return self.problem.limits.longest_cut or 0, self.problem.limits.narrowest
 
-    def _accept_cut(self, sheets: SheetSet, trees: Sequence[Block], left_out: Sequence[int]) -> None:
-        """Takes trees of everything but some requests; sheets that nothing is cut from are not counted."""
+    def _take(self, sheets: SheetSet, trees: Sequence[Block], missing: Sequence[Kind]) -> None:
+        """Takes a plan for the best if it is; sheets that nothing is cut from are not counted."""
         cut = ((sheet, tidy(tree)) for sheet, tree in zip(sheets, trees, strict=False))
-        missing = [self.requests[i] for i in left_out]
-        lost = sum(request.value for request in missing)
-        self._accept(Candidate(tuple((s, t) for s, t in cut if not t.is_rest), tuple(r.kind for r in missing), lost))
+        lost = sum(self._value_of(kind) for kind in missing)
+        self._accept(Candidate(tuple((s, t) for s, t in cut if not t.is_rest), tuple(missing), lost))
+
+    @property
+    def _kinds_left_out(self) -> list[Kind]:
+        """What a plan leaves out that cuts nothing but what must be cut."""
+        return [request.kind for request in self.optional]
 
     def _is_best_possible(self, lost: int) -> bool:
         """Everything for as little as the bound allows, and what is left is one rectangle."""
@@ -289,12 +285,10 @@ class PaperSearch:
         ]
         effort = knapsack.Effort(blocks=self.effort.blocks)
         found = knapsack.most_valuable(items, sizes(chosen), is_over=self.stop, effort=effort, seed=self.seed)
-        cut = tuple((s, tidy(t)) for s, t in zip(chosen, found.trees, strict=True))
-        taken = Counter(leaf.kind for _, tree in cut for leaf in tree.leaves() if leaf.kind)
+        taken = Counter(leaf.kind for tree in found.trees for leaf in tree.leaves() if leaf.kind)
         missing = Counter(r.kind for r in self.requests) - taken
         if all(self._value_of(kind) for kind in missing):
-            lost = sum(self._value_of(kind) * number for kind, number in missing.items())
-            self._accept(Candidate(tuple((s, t) for s, t in cut if not t.is_rest), tuple(missing.elements()), lost))
+            self._take(chosen, found.trees, tuple(missing.elements()))
         everything = total + must * self.pieces.pieces
         return max(0, everything - found.bound)
 
@@ -305,7 +299,7 @@ class PaperSearch:
         """Gathers what is left over, if there is something to gather; a sheet may even be left whole."""
         if best.is_gathered or best.missing:
             return
-        self._ruin(tuple(sheet for sheet, _ in best.cut), range(1), larger_than=best.rest_areas[0])
+        self._ruin(tuple(sheet for sheet, _ in best.cut), larger_than=best.rest_areas[0])
         best = self.best or best
         if best.is_gathered:
             return
@@ -314,8 +308,7 @@ class PaperSearch:
         largest = best.rest_areas[0]
         trees = gathered(counted(kinds), sizes(chosen), more_than=largest, seed=self.seed, is_over=self.stop)
         if trees:
-            cut = tuple((sheet, tidy(tree)) for sheet, tree in zip(chosen, trees, strict=True))
-            self._accept(Candidate(cut, (), best.lost))
+            self._take(chosen, trees, ())
 
     def _certificate(self, found: Candidate) -> Certificate:
         total = sum(r.value for r in self.optional)

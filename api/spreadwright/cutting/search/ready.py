@@ -22,7 +22,7 @@ def prepare() -> None:
     fit(stock(odd), [(area, 1)], most_rounds=1)
     for _ in Inserter([Request(piece) for piece in odd], [(12, 12)] * 2, 1).packings(2, 3, lambda: False):
         pass
-    next(Ruiner([Request(piece) for piece in odd], [(12, 12)] * 2).filled(range(1), 1, lambda: False))
+    next(Ruiner([Request(piece) for piece in odd], [(12, 12)] * 2).filled(0, 1, lambda: False))
     most_value([(kind(3, 5), 1)], 12, 12)
     most_valuable([Item(piece, 2, piece.area) for piece in odd[:6]], [(17, 11)])
     enlarged(empty_pool(1, 1, 0), 2, 1)

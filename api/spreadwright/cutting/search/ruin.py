@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from functools import reduce
 from math import isqrt
 
-from spreadwright.cutting.search import ruining
+from spreadwright.cutting.search import nodes, ruining
 from spreadwright.cutting.search.insertion import Request
 from spreadwright.cutting.search.kinds import Size, common_step
+from spreadwright.cutting.search.nodes import Ruins
 from spreadwright.cutting.search.speed import Table, filled, floats, ints, table, zeros
 from spreadwright.cutting.search.trees import Block, above, beside, piece, rest, turned
 
@@ -28,10 +29,6 @@ AT_A_TIME = 30_000
 SETTINGS = ((100, 0.05, 40), (30, 0.4, 25), (30, 0.2, 40), (100, 0.2, 25))
 """Of rounds by turns: from how many steps ago a cost is remembered, how much gathered rests count, and how many pieces
 a step takes out at most."""
-
-
-Goal = tuple[int, int]
-"""What a better plan has: less value left out than the first, or as much and a rest of more than the second."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,61 +51,57 @@ class Ruiner:
         self.limits = longest_cut // self.step, -(-narrowest // self.step)
 
     def filled(
-        self, rounds: range, seed: int, is_over: Callable[[], bool], *, larger_than: int | None = None
+        self, restart: int, seed: int, is_over: Callable[[], bool], *, larger_than: int | None = None
     ) -> Iterator[Filled]:
         """Ever better plans, the first as soon as everything lies that must be cut.
 
         Args:
-            rounds: Their numbers; each begins anew, and higher ones with other settings.
+            restart: Its number: each begins anew, with settings that change by turns.
             larger_than: Area of the largest rest of a plan that leaves nothing out, if only better ones are wanted.
         """
-        goal = sum(r.value for r in self.requests) + 1, 0
-        if larger_than is not None:
-            goal = 0, larger_than // self.step**2
-        if len(self.requests) > MOST_PIECES:
+        count = len(self.requests)
+        if count > MOST_PIECES:
             return
-        for number in rounds:
-            for found, reached in self._round(seed + number, *SETTINGS[number % len(SETTINGS)], goal, is_over):
-                goal = reached
-                yield found
-                if goal[0] == 0 and larger_than is None:
-                    return
-
-    def _round(
-        self, seed: int, memory: int, pull: float, most_out: int, goal: Goal, is_over: Callable[[], bool]
-    ) -> Iterator[tuple[Filled, Goal]]:
-        r, kept = self._ruins(seed), self._ruins(seed)
+        memory, pull, most_out = SETTINGS[restart % len(SETTINGS)]
         pull /= isqrt(max(w * h for w, h in self.sheets)) // self.step
+        most_lost = sum(r.value for r in self.requests) + 1 if larger_than is None else 0
+        largest = (larger_than or 0) // self.step**2
+        r, kept = self._ruins(seed + restart), self._ruins(seed)
         ruining.recreate(r)
         costs = floats([ruining.cost(r, pull)] * (memory + 1))
-        count = len(self.requests)
         steps = max(1, AT_A_TIME // count)
         for _ in range(min(STEPS, WORK // count) // steps):
             if is_over():
                 return
-            if ruining.improve(r, kept, costs, steps, most_out, pull, *goal):
-                out = tuple(int(i) for i in r.out[: int(r.state[ruining.OUT])])
-                goal = sum(self.requests[i].value for i in out), int(ruining.largest_rest(r))
-                yield Filled(tuple(self._tree(r, sheet) for sheet in range(len(self.sheets))), out), goal
+            if ruining.improve(r, kept, costs, steps, most_out, pull, most_lost, largest):
+                found = self._filled(r)
+                yield found
+                most_lost, largest = sum(self.requests[i].value for i in found.left_out), int(nodes.largest_rest(r))
+                if most_lost == 0 and larger_than is None:
+                    return
 
-    def _tree(self, r: ruining.Ruins, node: int) -> Block:
-        wide, high, content = (int(r.nodes[row, node]) for row in (ruining.WIDE, ruining.HIGH, ruining.CONTENT))
-        if content == ruining.REST:
+    def _filled(self, r: Ruins) -> Filled:
+        out = tuple(int(i) for i in r.out[: int(r.state[nodes.OUT])])
+        return Filled(tuple(self._tree(r, sheet) for sheet in range(len(self.sheets))), out)
+
+    def _tree(self, r: Ruins, node: int) -> Block:
+        wide, high, content = (int(r.nodes[row, node]) for row in (nodes.WIDE, nodes.HIGH, nodes.CONTENT))
+        if content == nodes.REST:
             return rest(wide * self.step, high * self.step)
         if content >= 0:
             kind = self.requests[content].kind
             lies = piece(kind.wide, kind.high, kind)
             return lies if lies.size == (wide * self.step, high * self.step) else turned(lies)
-        join = beside if r.nodes[ruining.AXIS, node] == ruining.ASIDE else above
+        join = beside if r.nodes[nodes.AXIS, node] == nodes.ASIDE else above
         parts = [self._tree(r, child) for child in _children(r, node)]
         return reduce(join, sorted(parts, key=lambda part: part.is_rest))
 
-    def _ruins(self, seed: int) -> ruining.Ruins:
+    def _ruins(self, seed: int) -> Ruins:
         kinds = [request.kind for request in self.requests]
         count, groups = len(kinds), max((r.group for r in self.requests), default=-1) + 1
         sizes = [(w // self.step, h // self.step) for w, h in self.sheets]
         largest = max(w * h for w, h in sizes)
-        return ruining.Ruins(
+        return Ruins(
             wide=ints([k.wide // self.step for k in kinds]),
             high=ints([k.high // self.step for k in kinds]),
             turns=ints([int(len(k.sides()) == 2) for k in kinds]),
@@ -118,7 +111,7 @@ class Ruiner:
             where=filled(count, -1),
             group_sheet=zeros(max(1, groups)),
             group_count=zeros(max(1, groups)),
-            nodes=_nodes(sizes, 4 * count + 2 * len(sizes) + 2),
+            nodes=_free_nodes(sizes, 4 * count + 2 * len(sizes) + 2),
             out=ints(list(range(count))),
             state=ints([count, len(sizes), len(sizes), 0, seed % 2147483647 + 1]),
             limits=ints([*self.limits, largest * (isqrt(largest) + 1)]),
@@ -133,19 +126,19 @@ class Ruiner:
         return [r.value / value * optional if r.value else float(area + optional) for area, r in weights]
 
 
-def _children(r: ruining.Ruins, node: int) -> Iterator[int]:
-    child = int(r.nodes[ruining.FIRST, node])
+def _children(r: Ruins, node: int) -> Iterator[int]:
+    child = int(r.nodes[nodes.FIRST, node])
     while child >= 0:
         yield child
-        child = int(r.nodes[ruining.NEXT, child])
+        child = int(r.nodes[nodes.NEXT, child])
 
 
-def _nodes(sizes: Sequence[Size], count: int) -> Table:
+def _free_nodes(sizes: Sequence[Size], count: int) -> Table:
     """Sheets of which nothing is cut, and free nodes, each naming the next."""
-    nodes = table(ruining.SHEET + 1, count, -1)
-    nodes[ruining.CONTENT] = ruining.FREE
-    nodes[ruining.NEXT] = range(1, count + 1)
+    made = table(nodes.SHEET + 1, count, -1)
+    made[nodes.CONTENT] = nodes.FREE
+    made[nodes.NEXT] = range(1, count + 1)
     for number, (wide, high) in enumerate(sizes):
-        sheet = (wide, high, -1, -1, -1, ruining.REST, -1, number)
-        nodes[:, number] = sheet
-    return nodes
+        sheet = (wide, high, -1, -1, -1, nodes.REST, -1, number)
+        made[:, number] = sheet
+    return made
