@@ -175,14 +175,21 @@ class Inserter:
         return beside(above(leaf, self._tree(child)), self._tree(child + 1))
 
 
+def columns(requests: Sequence[Request], step: int = 1) -> dict[str, speed.Ints]:
+    """What inner loops have to know of each request, lengths in steps."""
+    return {
+        "wide": speed.ints([r.kind.wide // step for r in requests]),
+        "high": speed.ints([r.kind.high // step for r in requests]),
+        "turns": speed.ints([int(len(r.kind.sides()) == 2) for r in requests]),
+        "group": speed.ints([r.group for r in requests]),
+    }
+
+
 def _cutting(requests: Sequence[Request], sheets: Sequence[Size], seed: int) -> inserting.Cutting:
     n, nodes = len(requests), 2 * len(requests) + len(sheets) + 2
     groups = max((r.group for r in requests), default=-1) + 1
     return inserting.Cutting(
-        wide=speed.ints([r.kind.wide for r in requests]),
-        high=speed.ints([r.kind.high for r in requests]),
-        turns=speed.ints([int(len(r.kind.sides()) == 2) for r in requests]),
-        group=speed.ints([r.group for r in requests]),
+        **columns(requests),
         optional=speed.ints([int(r.value > 0) for r in requests]),
         sheet_wide=speed.ints([w for w, _ in sheets]),
         sheet_high=speed.ints([h for _, h in sheets]),

@@ -36,11 +36,6 @@ class Yield:
     bound: int
     trees: tuple[Block, ...]
 
-    @property
-    def is_proven(self) -> bool:
-        """Whether no plan is worth more than this one."""
-        return self.value >= self.bound
-
 
 @dataclass(frozen=True, slots=True)
 class Effort:

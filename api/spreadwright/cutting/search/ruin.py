@@ -11,7 +11,7 @@ from functools import reduce
 from math import isqrt
 
 from spreadwright.cutting.search import nodes, ruining
-from spreadwright.cutting.search.insertion import Request
+from spreadwright.cutting.search.insertion import Request, columns
 from spreadwright.cutting.search.kinds import Size, common_step
 from spreadwright.cutting.search.nodes import Ruins
 from spreadwright.cutting.search.speed import Table, filled, floats, ints, table, zeros
@@ -97,15 +97,11 @@ class Ruiner:
         return reduce(join, sorted(parts, key=lambda part: part.is_rest))
 
     def _ruins(self, seed: int) -> Ruins:
-        kinds = [request.kind for request in self.requests]
-        count, groups = len(kinds), max((r.group for r in self.requests), default=-1) + 1
+        count, groups = len(self.requests), max((r.group for r in self.requests), default=-1) + 1
         sizes = [(w // self.step, h // self.step) for w, h in self.sheets]
         largest = max(w * h for w, h in sizes)
         return Ruins(
-            wide=ints([k.wide // self.step for k in kinds]),
-            high=ints([k.high // self.step for k in kinds]),
-            turns=ints([int(len(k.sides()) == 2) for k in kinds]),
-            group=ints([r.group for r in self.requests]),
+            **columns(self.requests, self.step),
             value=ints([r.value for r in self.requests]),
             weight=floats(self._weights()),
             where=filled(count, -1),
