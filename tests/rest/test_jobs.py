@@ -5,11 +5,13 @@ from threading import Event
 
 import pytest
 
+from builder import sound
 from rest.test_openapi import fits
 from rest.test_problems import refused
 from spreadwright.document import canonical, pieces_in_short
 from spreadwright.rest import create_app, jobs
 from spreadwright.rest.preferences import MOST_WAIT_S, preference
+from spreadwright.rest.settings import Settings
 from spreadwright.rest.working import Cancelled
 from spreadwright.store import Collection
 from spreadwright.store.opening import open_store
@@ -42,15 +44,19 @@ def held(monkeypatch):
     let_go.set()
 
 
-def over(client, path, seconds=60):
-    """The job once nothing about it changes any more."""
+def until(is_enough, look, seconds=60):
+    """What a look shows as soon as it is enough."""
     end = time.monotonic() + seconds
     while time.monotonic() < end:
-        job = client.get(path).json
-        if job["state"] not in ("queued", "running"):
-            return job
+        if is_enough(found := look()):
+            return found
         time.sleep(0.02)
     raise TimeoutError
+
+
+def over(client, path):
+    """The job once nothing about it changes any more."""
+    return until(lambda job: job["state"] not in ("queued", "running"), lambda: client.get(path).json)
 
 
 def test_long_search_is_a_job_that_leads_to_its_result(client, ask):
@@ -89,9 +95,7 @@ def test_short_search_becomes_a_job_for_who_wants_one(ask, client):
 
 def test_job_tells_how_far_it_is_and_can_be_cancelled(ask, held, client):
     path = ask(**LONG).headers["Location"]
-    end = time.monotonic() + 20
-    while not (job := client.get(path)).json["progress"] and time.monotonic() < end:
-        time.sleep(0.05)
+    job = until(lambda job: job.json["progress"], lambda: client.get(path), seconds=20)
     assert job.json["state"] == "running" and 0 < job.json["progress"] < 1 and job.json["words"] == "searching"
     assert job.headers["Retry-After"] == "1"
     refused(client.get(f"{path}/result"), 409, "unfinished")
@@ -180,8 +184,51 @@ def test_results_are_forgotten_after_an_hour(folder, tmp_path):
     old = store.jobs.add("plan.plan_pieces", "somebody", b"{}")
     store.jobs.cancel(old.id)
     client = create_app(Collection(folder), store=open_store(f"sqlite:///{tmp_path}/store.db")).test_client()
-    client.get(f"/jobs/{old.id}")
-    end = time.monotonic() + 10
-    while client.get(f"/jobs/{old.id}").status_code == 200 and time.monotonic() < end:
-        time.sleep(0.05)
-    refused(client.get(f"/jobs/{old.id}"), 404, "unknown-name")
+    missing = until(lambda job: job.status_code != 200, lambda: client.get(f"/jobs/{old.id}"), seconds=10)
+    refused(missing, 404, "unknown-name")
+
+
+@pytest.fixture
+def own(folder):
+    """A service, and the headers of somebody with a draft `mudflats` there."""
+    app = create_app(Collection(folder), settings=Settings(work_per_minute=2))
+    issued = app.extensions["spreadwright"].store.tokens.create("Ann", ("write",))
+    headers = {"Authorization": f"Bearer {issued.secret}"}
+    made = app.test_client().post("/recipes?id=mudflats", data=sound(), headers=headers)
+    assert made.status_code == 201
+    return app, headers, issued.token.id
+
+
+def test_job_on_a_draft_is_done_for_its_owner(own, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.views.booklet._LONG", 5)
+    app, headers, _ = own
+    client = app.test_client()
+    refused(client.get("/recipes/mudflats/booklet.pdf"), 404, "unknown-name")
+    accepted = client.get("/recipes/mudflats/booklet.pdf", headers=headers)
+    job = over(client, accepted.headers["Location"])
+    assert job["state"] == "done" and client.get(job["links"]["result"]).data.startswith(b"%PDF")
+    kept = app.extensions["spreadwright"].store.jobs.get(job["id"]).request
+    assert headers["Authorization"].split()[1][4:].encode() not in kept
+
+
+def test_job_of_a_token_that_is_revoked_meanwhile_fails(own, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.views.booklet._LONG", 5)
+    app, headers, token = own
+    client, runner = app.test_client(), app.extensions["jobs"]
+    with monkeypatch.context() as asleep:
+        asleep.setattr(runner, "wake", lambda: None)
+        path = client.get("/recipes/mudflats/booklet.pdf", headers=headers).headers["Location"]
+    app.extensions["spreadwright"].store.tokens.revoke(token)
+    refused(client.get(over(client, path)["links"]["result"]), 401, "invalid-token")
+
+
+def test_long_work_is_counted_once_and_for_who_asked(own, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.views.booklet._LONG", 5)
+    app, headers, _ = own
+    client = app.test_client()
+    for left, page in ((1, "a4"), (0, "letter")):
+        accepted = client.get(f"/recipes/mudflats/booklet.pdf?page={page}", headers=headers)
+        assert accepted.status_code == 202 and f"r={left};" in accepted.headers["RateLimit"]
+        assert over(client, accepted.headers["Location"])["state"] == "done"
+    third = client.post("/plan?seconds=20", data=PAGE, headers=headers, content_type="application/json")
+    refused(third, 429, "too-many-requests")

@@ -11,7 +11,7 @@ from spreadwright.store.tables import TokenRow
 def test_a_token_opens_what_its_scopes_say(store):
     issued = store.tokens.create("ann", ("write",), note="Laptop")
     token = store.tokens.find(issued.secret)
-    assert token == issued.token
+    assert token == issued.token == store.tokens.numbered(token.id)
     assert (token.owner, token.note) == ("ann", "Laptop")
     assert token.may("write") and not token.may("review") and not token.may("admin")
     admin = store.tokens.create("root", ("admin",)).token
@@ -36,6 +36,10 @@ def test_expired_revoked_and_unknown_tokens_open_nothing(store, clock):
     for secret, reason in ((short.secret, "expired"), (lost.secret, "revoked"), ("spw_x", "unknown"), ("", "unknown")):
         with pytest.raises(InvalidToken) as refused:
             store.tokens.find(secret)
+        assert refused.value.reason == reason
+    for number, reason in ((short.token.id, "expired"), (lost.token.id, "revoked"), (99, "unknown")):
+        with pytest.raises(InvalidToken) as refused:
+            store.tokens.numbered(number)
         assert refused.value.reason == reason
 
 

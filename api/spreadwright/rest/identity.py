@@ -48,6 +48,21 @@ def caller() -> Token | None:
     return found
 
 
+def act_for(token_id: int | None) -> None:
+    """What is done from here on is done for whoever showed that token before; for nobody without one.
+
+    Raises:
+        InvalidToken: It opens nothing any more.
+    """
+    setattr(g, _CALLER, None if token_id is None else service().store.tokens.numbered(token_id))
+
+
+def caller_so_far() -> Token | None:
+    """Whoever's token was looked at already; None where nobody needed to know yet."""
+    found: Token | None = g.get(_CALLER)
+    return found
+
+
 def _found() -> Token | None:
     header = request.headers.get("Authorization", "")
     if not header:

@@ -13,6 +13,7 @@ from typing import Any
 from flask import Flask, Response, current_app, request
 
 from spreadwright.document import canonical
+from spreadwright.rest.identity import act_for, caller
 from spreadwright.rest.job_answers import job_answer, job_path, over
 from spreadwright.rest.job_errors import TooManyJobs, Unfinished
 from spreadwright.rest.preferences import Preference, preference
@@ -35,7 +36,11 @@ _KEPT = ("Accept", "Accept-Language")
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """A request as a job keeps it."""
+    """A request as a job keeps it.
+
+    Attributes:
+        token: The number of the token that came with it, by which it is answered for the same client; never its secret.
+    """
 
     method: str
     path: str
@@ -43,6 +48,7 @@ class Asked:
     root: str
     headers: dict[str, str]
     body: str
+    token: int | None = None
 
     @classmethod
     def now(cls, body: bytes) -> "Asked":
@@ -51,7 +57,16 @@ class Asked:
         if body:
             headers["Content-Type"] = "application/json"
         query = request.query_string.decode("latin-1")
-        return cls(request.method, request.path, query, request.url_root, headers, b64encode(body).decode())
+        token = caller()
+        return cls(
+            method=request.method,
+            path=request.path,
+            query=query,
+            root=request.url_root,
+            headers=headers,
+            body=b64encode(body).decode(),
+            token=token.id if token else None,
+        )
 
     def arguments(self) -> dict[str, Any]:
         """What makes the same request again."""
@@ -65,14 +80,14 @@ class Asked:
         }
 
 
-def asked(job: Job) -> Asked:
-    """The request that a job keeps."""
-    return Asked(**json.loads(job.request))
-
-
 def attach(app: Flask, jobs: Jobs) -> None:
     """Gives an application its jobs."""
-    app.extensions["jobs"] = Runner(app, jobs, lambda app, job: performed(app, asked(job).arguments()))
+    app.extensions["jobs"] = Runner(app, jobs, _performed)
+
+
+def _performed(app: Flask, job: Job) -> Response:
+    asked = Asked(**json.loads(job.request))
+    return performed(app, asked.arguments(), lambda: act_for(asked.token))
 
 
 def runner() -> Runner:

@@ -11,6 +11,7 @@ from flask import Response, g, request
 from spreadwright.errors import SpreadwrightError
 from spreadwright.rest.identity import caller
 from spreadwright.rest.service import service
+from spreadwright.rest.working import is_job
 
 WINDOW_S = 60
 WORK, WRITES = "work", "writes"
@@ -40,14 +41,14 @@ class TooMany(SpreadwrightError):
 
 
 def charge(name: str) -> None:
-    """Counts one of `WORK` or `WRITES` for whoever asks.
+    """Counts one of `WORK` or `WRITES` for whoever asks; a job was counted when it was asked for.
 
     Raises:
         TooMany: That was one too many.
     """
     settings = service().settings
     most = settings.work_per_minute if name == WORK else settings.writes_per_minute
-    if not most:
+    if not most or is_job():
         return
     count = service().store.counters.hit(f"{name}:{client_name()}", WINDOW_S)
     seconds = max(1, round((count.resets_at - datetime.now(UTC)).total_seconds()))

@@ -110,6 +110,7 @@ class Resource:
         key = (form.make, request.script_root, tuple(sorted(asked.items())), documents)
         kept = None if key in service().memory else kept_or_none(form, asked, documents)
         if kept is None and key not in service().memory and self._is_put_off(asked, documents):
+            charge(WORK)
             return put_off()
         with speaking(language):
             body = service().memory.body(key, lambda: kept or _made(form, asked, documents))

@@ -102,10 +102,17 @@ class _Told:
         return self._is_cancelled
 
 
-def performed(app: Flask, arguments: dict[str, object]) -> Response:
-    """The response to a request that nobody sent just now; its problems are responses, too."""
+def performed(app: Flask, arguments: dict[str, object], begin: Callable[[], None]) -> Response:
+    """The response to a request that nobody sent just now; its problems are responses, too.
+
+    Args:
+        app: What answers.
+        arguments: What makes the request.
+        begin: Is done first, in the place of what a client would have sent with it.
+    """
     with app.test_request_context(**arguments):
         try:
+            begin()
             return app.make_response(app.dispatch_request())
         except Cancelled:
             raise

@@ -12,6 +12,7 @@ from time import perf_counter
 
 from flask import Response, g, request
 
+from spreadwright.rest.identity import caller_so_far
 from spreadwright.rest.service import service
 
 HEADER = "X-Request-Id"
@@ -46,7 +47,7 @@ def end(response: Response) -> Response:
 
 
 def _write(response: Response, seconds: float) -> None:
-    token = g.get("spreadwright_caller")
+    token = caller_so_far()
     line = {
         "at": datetime.now(UTC).isoformat(timespec="milliseconds"),
         "id": request_id(),

@@ -93,7 +93,15 @@ class Tokens:
         digest = _digest(secret)
         with self._database.reading() as session:
             row = session.scalar(select(TokenRow).where(TokenRow.digest == digest))
-        if row is None or not compare_digest(row.digest, digest):
+        return self._good(row if row is not None and compare_digest(row.digest, digest) else None)
+
+    def numbered(self, token_id: int) -> Token:
+        """The token of a number, for what its secret was shown for before; raises like `find`."""
+        with self._database.reading() as session:
+            return self._good(session.get(TokenRow, token_id))
+
+    def _good(self, row: TokenRow | None) -> Token:
+        if row is None:
             raise InvalidToken("unknown")
         if row.revoked_at is not None:
             raise InvalidToken("revoked")
