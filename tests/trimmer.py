@@ -45,7 +45,7 @@ class SimulatedTrimmer:
     bench: Bench
     done: dict[str, Rect] = field(default_factory=dict)
     piles: dict[str, list[str]] = field(default_factory=dict)
-    aside: list[tuple[int, Rect, Paper]] = field(default_factory=list)
+    aside: list[tuple[int, bool, Paper]] = field(default_factory=list)
     board: Paper | None = None
     left: Rect | None = None
     setting: int = -1
@@ -76,7 +76,7 @@ class SimulatedTrimmer:
             assert self.board is not None
             return self.board
         assert self.board is None
-        (found,) = [each for each in self.aside if each[:2] == (step.set_aside_at, step.on_board)]
+        (found,) = [each for each in self.aside if each[:2] == (step.set_aside_at, step.had_stayed)]
         self.aside.remove(found)
         return found[2]
 
@@ -84,7 +84,7 @@ class SimulatedTrimmer:
         assert paper.true == share.true
         if share.fate is Fate.SET_ASIDE:
             assert share.until > step.number
-            self.aside.append((step.number, share.rect, paper))
+            self.aside.append((step.number, share is step.kept, paper))
         elif share.fate is Fate.ON_BOARD:
             self.board = paper
         else:

@@ -1,12 +1,14 @@
 from dataclasses import replace
 
 from builder import sound, spoilt
+from spreadwright.cutting import cut_sheets, cut_steps
 from spreadwright.cutting.sentences import sentences
 from spreadwright.cutting.steps import Arrival, Fate
 from spreadwright.document import read_recipe
-from spreadwright.model import INCH_BENCH, Hand
+from spreadwright.model import INCH_BENCH, Axis, Branch, Hand, Leaf, Split, Use
 from spreadwright.store import Collection
 from spreadwright.tasks import cut
+from strategies import INCH, recipe_of
 
 
 def words(data: bytes, bench=INCH_BENCH):
@@ -29,9 +31,9 @@ def test_turns_are_told_where_they_are_made():
     assert boards[5] == "Leave the part of 12 × 9 in on the board."
 
 
-def test_part_picked_up_is_named_by_the_cut_that_set_it_aside():
+def test_part_picked_up_is_named_by_the_cut_at_which_it_fell():
     boards = [each.board for each in words(sound())]
-    assert boards[2].startswith("Take up the part of 5 × 12 in that you set aside at cut 1.")
+    assert boards[2].startswith("Take up the part of 5 × 12 in that fell at cut 1.")
 
 
 def test_scale_that_shows_the_reading_already_is_left():
@@ -106,4 +108,13 @@ def test_part_that_is_taken_up_without_a_turn_is_told_how_it_lies():
     spare = replace(step.kept, fate=Fate.SPARE)
     lying = replace(step, turned=0, quarter_turns_left=0, falling=spare, kept=spare)
     board = sentences(lying, "plain", INCH_BENCH, {}, {}).board
-    assert board.endswith("that you set aside at cut 1. Lay it with its top edge at the fence.")
+    assert board.endswith("that fell at cut 1. Lay it with its top edge at the fence.")
+
+
+def test_equal_parts_set_aside_at_one_cut_are_told_apart():
+    halves = Split(Axis.COLUMNS, (Branch(INCH, Leaf(Use.SPARE)), Branch(None, Leaf(Use.SPARE), is_rest=True)))
+    quarters = Split(Axis.ROWS, (Branch(6 * INCH, halves, times=2),))
+    steps = cut_steps(cut_sheets(recipe_of(Split(Axis.COLUMNS, (Branch(6 * INCH, quarters, times=2),)))), INCH_BENCH)
+    boards = [sentences(step, "plain", INCH_BENCH, {}, {}).board for step in steps]
+    assert any("6 × 6 in that stayed at cut 2." in board for board in boards)
+    assert any("6 × 6 in that fell at cut 2." in board for board in boards)

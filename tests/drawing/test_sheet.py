@@ -66,11 +66,11 @@ def test_dimensions_add_up_to_the_sheet():
 
 def test_table_has_a_row_for_each_cut():
     shown = words(plans(sound())[2])
-    assert [each for each in shown if each.startswith(("new sheet", "stays", "from cut"))] == [
+    assert [each for each in shown if each.startswith(("new sheet", "stays", "fell at"))] == [
         "new sheet",
         "stays, 7 × 12 in, top edge left",
-        "from cut 1, 5 × 12 in, top edge left",
-        "from cut 2, 7 × 5 in, upright",
+        "fell at cut 1, 5 × 12 in, top edge left",
+        "fell at cut 2, 7 × 5 in, upright",
     ]
     assert {"C2 to the left page", "Scale (part that stays)", "as before, 7 in", "aside until cut 3"} <= set(shown)
 

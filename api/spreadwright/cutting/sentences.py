@@ -119,10 +119,16 @@ def _board(step: CutStep, paper: str, bench: Bench) -> str:
         return _new_sheet(step, paper, size)
     if step.arrival is Arrival.STAYS:
         return _("Leave the part of {size} on the board.").format(size=size)
+    return _taken_up(step).format(size=size, cut=step.set_aside_at)
+
+
+def _taken_up(step: CutStep) -> str:
+    """Which of the parts that were set aside: both parts of one cut may be, and be equally large."""
+    if step.had_stayed:
+        return _("Take up the part of {size} that stayed at cut {cut}.")
     if step.set_aside_at == step.number - 1:
-        return _("Take up the part of {size} that you have just set aside.").format(size=size)
-    told = _("Take up the part of {size} that you set aside at cut {cut}.")
-    return told.format(size=size, cut=step.set_aside_at)
+        return _("Take up the part of {size} that has just fallen.")
+    return _("Take up the part of {size} that fell at cut {cut}.")
 
 
 def _new_sheet(step: CutStep, paper: str, size: str) -> str:

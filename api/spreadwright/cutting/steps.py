@@ -71,7 +71,8 @@ class CutStep:
         on_board: The part that is cut, as its designed place on the sheet, ticks.
         true_board: The same, where it truly lies on the sheet by the marks of the scale, ticks.
         arrival: Whether it is a new sheet, still lies there, or is picked up from those set aside.
-        set_aside_at: The number of the cut at which a part that is picked up was set aside, 0 for others.
+        set_aside_at: The number of the cut that made a part that is picked up, 0 for others.
+        had_stayed: Whether that part stayed under the clamp then; otherwise it fell.
         axis: Whether the cut makes columns or rows of the sheet.
         quarter_turns_left: How it lies on the board, from the sheet upright, 0 to 3.
         turned: How it is turned for this cut, quarters: 1 to the left, -1 to the right, 2 half round, 0 not at all.
@@ -88,6 +89,7 @@ class CutStep:
     true_board: Rect
     arrival: Arrival
     set_aside_at: int
+    had_stayed: bool
     axis: Axis
     quarter_turns_left: int
     turned: int
@@ -234,6 +236,7 @@ class _Player:
                 true_board=held.true,
                 arrival=arrival,
                 set_aside_at=held.number if arrival is Arrival.PICKED_UP else 0,
+                had_stayed=held.is_kept and arrival is Arrival.PICKED_UP,
                 axis=axis,
                 quarter_turns_left=lies,
                 turned=turn(held.lying.lies, lies),

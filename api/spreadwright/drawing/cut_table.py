@@ -79,7 +79,7 @@ def _on_board(step: CutStep, bench: Bench) -> str:
     told = {
         Arrival.NEW_SHEET: _("new sheet"),
         Arrival.STAYS: _("stays, {size}"),
-        Arrival.PICKED_UP: _("from cut {cut}, {size}"),
+        Arrival.PICKED_UP: _("stayed at cut {cut}, {size}") if step.had_stayed else _("fell at cut {cut}, {size}"),
     }
     lies = {
         UPRIGHT: _("{part}, upright"),
