@@ -41,6 +41,15 @@ def test_piece_that_may_not_turn_must_fit_upright():
     assert codes(wanted(2, 8, may_turn=False), stock=(strip,)) == ["piece-larger-than-stock"]
 
 
+def test_group_that_takes_more_than_one_sheet_is_named():
+    assert codes(wanted(7, 7, count=3, together="a")) == ["group-larger-than-stock"]
+    assert codes(wanted(6, 6, count=4, together="a")) == []
+    assert codes(wanted(7, 7, count=3)) == []
+    tall, wide = Stock(Size(4 * INCH, 11 * INCH)), Stock(Size(6 * INCH, 6 * INCH))
+    apart = wanted(3, 10, together="a"), wanted(5, 6, together="a")
+    assert codes(*apart, stock=(tall, wide)) == ["group-larger-than-stock"]
+
+
 def test_more_area_than_stock_is_refused():
     one = Stock(Size(12 * INCH, 12 * INCH), count=1)
     assert codes(wanted(8, 10, count=2), stock=(one,)) == ["more-area-than-stock"]

@@ -4,7 +4,10 @@ from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from spreadwright.cutting.search.bounds import fewest_sheets
+from spreadwright.cutting.search.kinds import Kind, kind
 from spreadwright.errors import Finding, error
+from spreadwright.geometry import Size
 from spreadwright.lengths import Unit, neighbours, size_text, with_unit
 from spreadwright.model import Stock, Wanted
 
@@ -56,6 +59,7 @@ def causes(problem: Problem) -> tuple[Finding, ...]:
         *_off_marks(problem),
         *_too_narrow(problem),
         *_misfits(problem),
+        *_scattered(problem),
         *_uncuttable(problem),
         *_too_much(problem),
     )
@@ -111,6 +115,23 @@ def _misfits(problem: Problem) -> Iterator[Finding]:
             paper = f" of “{wanted.paper}”" if wanted.paper else ""
             message = f"“{wanted.name}” is {size} and fits on no sheet{paper} in stock."
             yield error("piece-larger-than-stock", wanted.where or f"/pieces/{number}", message, "Add a larger sheet.")
+
+
+def _scattered(problem: Problem) -> Iterator[Finding]:
+    """Groups that take more than one sheet of every size, each piece of which fits by itself."""
+    groups: dict[tuple[str, str], list[tuple[Kind, int]]] = defaultdict(list)
+    for wanted in problem.pieces:
+        if wanted.together and wanted.count and not wanted.value:
+            made = kind(wanted.size.width, wanted.size.height, wanted.may_turn)
+            groups[wanted.paper, wanted.together].append((made, wanted.count))
+    for (paper, word), pieces in groups.items():
+        sizes = {s.size for s in problem.stock if s.paper == paper and s.count != 0}
+        fitting = [{size for size in sizes if any(size.fits(Size(*way)) for way in k.sides())} for k, _ in pieces]
+        shared = set.intersection(*fitting)
+        if all(fitting) and all(fewest_sheets(pieces, s.width, s.height) > 1 for s in shared):
+            message = f"The pieces that stay together as “{word}” go together on no single sheet in stock."
+            remedy = "Add a larger sheet, or let some of them come from another one."
+            yield error("group-larger-than-stock", "/pieces", message, remedy)
 
 
 def _uncuttable(problem: Problem) -> Iterator[Finding]:
