@@ -180,7 +180,6 @@ def _prepare_sqlite(connection: Any, _: Any) -> None:
 
 def _begin_sqlite(connection: Connection) -> None:
     writes = connection.get_execution_options().get("writes", False)
-    writes = connection.get_execution_options().get("writes", False)
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
 
 
