@@ -59,7 +59,8 @@ def test_a_focus_is_heeded(photos):
     ("words", "said"),
     [
         (["--preview", "x.png"], "goes with --recipe only"),
-        (["--recipe", "rain-until-four", "--preview", "x.bmp"], "should end in"),
+        (["--recipe", "rain-until-four", "--preview", "x.bmp"], "Invalid value for --preview: “x.bmp” should end in"),
+        (["-o", "x.bmp"], "Invalid value for --output: “x.bmp” should end in"),
         (["--focus", "here"], "is not a point"),
         (["--focus", "sea.jpg=1,1"], "none of the photos"),
         (["-n", "0"], "0 is not in the range"),

@@ -6,7 +6,14 @@ import click
 
 from spreadwright import tasks
 from spreadwright.cli import signals, sources
-from spreadwright.cli.options import bench_option, language_option, page_option, pdf_option, set_option
+from spreadwright.cli.options import (
+    bench_option,
+    colourway_option,
+    language_option,
+    page_option,
+    pdf_option,
+    set_option,
+)
 from spreadwright.cli.pictures import write_file
 from spreadwright.store import Collection
 from spreadwright.tasks.booklet import Format, dress, recipe_address
@@ -16,7 +23,7 @@ from spreadwright.tasks.booklet import booklet as booklet_pdf
 @click.command()
 @click.argument("recipe")
 @set_option
-@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
+@colourway_option()
 @bench_option
 @page_option("The paper that it is printed on, upright.")
 @language_option

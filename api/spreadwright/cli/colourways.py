@@ -59,8 +59,7 @@ def colourways(
             _list(found, papers, start, limit, as_json=as_json)
         else:
             _refuse_unranked(limit, start)
-            sets = [sources.paper_set(set_id, collection)] if set_id else list(collection.sound_paper_sets())
-            _rank(found, sets, limit, as_json=as_json)
+            _rank(found, sources.paper_sets(set_id, collection), limit, as_json=as_json)
 
 
 def _refuse_unranked(limit: int, start: int) -> None:

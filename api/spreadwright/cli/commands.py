@@ -7,7 +7,7 @@ from typing import Any
 
 import click
 
-from spreadwright import __version__, colour, tasks
+from spreadwright import __version__, tasks
 from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.booklet import booklet
 from spreadwright.cli.colourways import colourways
@@ -15,7 +15,15 @@ from spreadwright.cli.contact_sheet import contact_sheet, strip_command
 from spreadwright.cli.cut_paths import cut_paths
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.match import match
-from spreadwright.cli.options import bench_option, json_option, language_option, set_option
+from spreadwright.cli.options import (
+    bench_option,
+    colourway_option,
+    json_option,
+    language_option,
+    picture_option,
+    set_option,
+    width_option,
+)
 from spreadwright.cli.photos import photos
 from spreadwright.cli.pictures import suffix_of, write_pictures
 from spreadwright.cli.pieces import pieces
@@ -55,7 +63,7 @@ def main(ctx: click.Context, folder: Path | None) -> None:
 @click.argument("documents", nargs=-1, required=True, metavar="DOCUMENT...")
 @bench_option
 @set_option
-@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set, checked too.")
+@colourway_option("One colourway of the set, checked too.")
 @json_option
 @click.pass_obj
 def check(
@@ -67,8 +75,7 @@ def check(
     as_json: bool,
 ) -> None:
     """Say everything that can be known about recipes, paper sets or benches."""
-    set_id = set_id or (colour.set_of(colourway_id) if colourway_id else None)
-    papers = sources.paper_set(set_id, collection) if set_id else None
+    papers = sources.named_papers(set_id, colourway_id, collection)
     found: list[Any] = []
     codes: list[int] = []
     for name in documents:
@@ -128,19 +135,11 @@ def place(collection: Collection, recipe: str, bench: str | None, language: str 
 @click.argument("recipe")
 @click.option("--what", type=click.Choice(PICTURES), default="spread", show_default=True, help="Which picture.")
 @set_option
-@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set.")
+@colourway_option()
 @bench_option
 @language_option
-@click.option(
-    "-o", "--output", required=True, type=click.Path(path_type=Path, dir_okay=False), help="NAME.svg, .png or .pdf"
-)
-@click.option(
-    "--width",
-    default=1600,
-    show_default=True,
-    type=click.IntRange(draw.NARROWEST_PX, draw.WIDEST_PX),
-    help="Of a PNG, pixels.",
-)
+@picture_option(required=True)
+@width_option()
 @click.pass_obj
 def draw_command(
     collection: Collection,
@@ -154,7 +153,7 @@ def draw_command(
     width: int,
 ) -> None:
     """Draw the spread in a paper set, the cut sheets, or the placement."""
-    suffix = suffix_of(output)
+    is_pdf = suffix_of(output) == "pdf"
     reading = sources.recipe(recipe, collection)
     on = sources.bench(bench, collection, reading)
     with speaking(language or reading.model.language):
@@ -164,11 +163,11 @@ def draw_command(
             pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
         elif what == "placement":
             placing = tasks.place(reading, on)
-            pictures = draw.placement_pages_svg(placing) if suffix == "pdf" else (draw.placement_svg(placing),)
+            pictures = draw.placement_pages_svg(placing) if is_pdf else (draw.placement_svg(placing),)
         else:
             cutting = tasks.cut(reading, on)
-            pictures = draw.cut_sheets_pages_svg(cutting) if suffix == "pdf" else draw.cut_sheets_svg(cutting)
-    write_pictures(pictures, output, suffix, width)
+            pictures = draw.cut_sheets_pages_svg(cutting) if is_pdf else draw.cut_sheets_svg(cutting)
+    write_pictures(pictures, output, width)
 
 
 main.add_command(booklet)

@@ -7,22 +7,26 @@ import click
 
 from spreadwright import tasks
 from spreadwright.cli import printing, signals, sources
-from spreadwright.cli.options import json_option, language_option, page_option, set_option
+from spreadwright.cli.options import (
+    colourway_option,
+    json_option,
+    language_option,
+    page_option,
+    picture_option,
+    set_option,
+    width_option,
+)
 from spreadwright.cli.pictures import suffix_of, write_file
 from spreadwright.store import Collection
 from spreadwright.tasks.booklet import Format
-from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX, as_png
+from spreadwright.tasks.draw import as_png
 from spreadwright.words import speaking
 
 if TYPE_CHECKING:
     from spreadwright.tasks.contact_sheet import ContactSheet
 
 _MOST = 24
-_FILE = click.Path(path_type=Path, dir_okay=False)
-
-_width = click.option(
-    "--width", default=2400, show_default=True, type=click.IntRange(NARROWEST_PX, WIDEST_PX), help="Of a PNG, pixels."
-)
+_WIDTH_PX = 2400
 
 
 @click.command(name="contact-sheet")
@@ -37,10 +41,10 @@ _width = click.option(
     help="Of one RECIPE: how many colourways.",
 )
 @page_option("The paper that a PDF is printed on.")
-@_width
+@width_option(_WIDTH_PX)
 @language_option
 @json_option
-@click.option("-o", "--output", type=_FILE, help="NAME.svg, .png or .pdf")
+@picture_option()
 @click.pass_obj
 def contact_sheet(
     collection: Collection,
@@ -58,7 +62,8 @@ def contact_sheet(
     With one RECIPE: in the papers of --set, or of all sets. With several, or with none for all of the collection: each
     in its best colourway of --set, and those that the set cannot fill by name.
     """
-    suffix = _wanted(output, as_json=as_json)
+    if output is None and not as_json:
+        raise click.BadParameter("says where the sheet goes: NAME.svg, .png or .pdf.", param_hint="--output")
     signals.unwind_on_terminate()
     readings = [sources.recipe(each, collection) for each in recipes or collection.recipes]
     own = readings[0].model.language if len(recipes) == 1 else "en"
@@ -66,8 +71,7 @@ def contact_sheet(
         if len(recipes) == 1:
             from spreadwright.tasks.contact_sheet import colourways_sheet  # numpy takes long to load
 
-            sets = [sources.paper_set(set_id, collection)] if set_id else list(collection.sound_paper_sets())
-            sheet = colourways_sheet(readings[0], sets, wanted)
+            sheet = colourways_sheet(readings[0], sources.paper_sets(set_id, collection), wanted)
         else:
             from spreadwright.tasks.contact_sheet import MOST_LAYOUTS, recipes_sheet
 
@@ -77,17 +81,10 @@ def contact_sheet(
                 reason = f"{len(readings)} of them do not go on a sheet; name 1 to {MOST_LAYOUTS}."
                 raise click.BadParameter(reason, param_hint="RECIPE")
             sheet = recipes_sheet(readings, sources.paper_set(set_id, collection))
-        _show(sheet, output, suffix, Format(page), width, as_json=as_json)
+        _show(sheet, output, Format(page), width, as_json=as_json)
 
 
-def _wanted(output: Path | None, *, as_json: bool) -> str:
-    """The format of the file; nothing when only words are wanted."""
-    if output is None and not as_json:
-        raise click.BadParameter("says where the sheet goes: NAME.svg, .png or .pdf.", param_hint="--output")
-    return suffix_of(output) if output else ""
-
-
-def _show(sheet: "ContactSheet", output: Path | None, suffix: str, page: Format, width: int, *, as_json: bool) -> None:
+def _show(sheet: "ContactSheet", output: Path | None, page: Format, width: int, *, as_json: bool) -> None:
     from spreadwright.tasks.contact_answers import contact_answer
     from spreadwright.tasks.contact_sheet import sheet_pdf, sheet_png, sheet_svg
 
@@ -102,21 +99,24 @@ def _show(sheet: "ContactSheet", output: Path | None, suffix: str, page: Format,
             click.echo(f"\n{sheet.left_out_heading}")
             for each in sheet.left_out:
                 click.echo(f"  {each.name}: {each.reason}")
-    if output and suffix == "pdf":
-        write_file(output, sheet_pdf(sheet, page))
-    elif output:
-        write_file(output, sheet_png(sheet, width) if suffix == "png" else sheet_svg(sheet))
+    if output:
+        made = {
+            "svg": lambda: sheet_svg(sheet),
+            "png": lambda: sheet_png(sheet, width),
+            "pdf": lambda: sheet_pdf(sheet, page),
+        }
+        write_file(output, made[suffix_of(output)]())
 
 
 @click.command(name="test-strip")
 @click.argument("recipe")
 @set_option
-@click.option("--colourway", "colourway_id", metavar="ID", help="One colourway of the set; otherwise the best one.")
+@colourway_option("One colourway of the set; otherwise the best one.")
 @page_option("The paper that a PDF is printed on.")
-@_width
+@width_option(_WIDTH_PX)
 @language_option
 @json_option
-@click.option("-o", "--output", type=_FILE, help="NAME.svg, .png or .pdf")
+@picture_option()
 @click.pass_obj
 def strip_command(
     collection: Collection,
@@ -133,7 +133,6 @@ def strip_command(
     from spreadwright.tasks.contact_answers import strip_answer
     from spreadwright.tasks.strip import sentences, sight_name, strip, strip_pdf, strip_svg
 
-    suffix = suffix_of(output) if output else ""
     reading = sources.recipe(recipe, collection)
     found = tasks.proven(reading)
     with speaking(language or found.language):
@@ -147,8 +146,10 @@ def strip_command(
                 click.echo(f"\n{sight_name(each.sight)}")
                 for sentence in sentences(each):
                     click.echo(f"  {sentence}")
-        if output and suffix == "pdf":
-            write_file(output, strip_pdf(shown, Format(page)))
-        elif output:
-            svg = strip_svg(shown)
-            write_file(output, as_png(svg, width) if suffix == "png" else svg)
+        if output:
+            made = {
+                "svg": lambda: strip_svg(shown),
+                "png": lambda: as_png(strip_svg(shown), width),
+                "pdf": lambda: strip_pdf(shown, Format(page)),
+            }
+            write_file(output, made[suffix_of(output)]())

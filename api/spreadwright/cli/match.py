@@ -7,21 +7,18 @@ from typing import TYPE_CHECKING
 import click
 
 from spreadwright.cli import printing, sources
-from spreadwright.cli.options import json_option, language_option, set_option
-from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.options import json_option, language_option, picture_option, set_option, width_option
+from spreadwright.cli.pictures import write_pictures
 from spreadwright.errors import UnreadablePicture
 from spreadwright.lengths import told_size
 from spreadwright.photos import share_text
 from spreadwright.store import Collection
-from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
 from spreadwright.words import gettext as _
 from spreadwright.words import speaking, title
 
 if TYPE_CHECKING:
     from spreadwright.photos.cropping import Focus
     from spreadwright.tasks.match import Match, Photograph, PhotographInMat
-
-_PICTURE = click.Path(path_type=Path, dir_okay=False)
 
 
 @click.command()
@@ -38,11 +35,9 @@ _PICTURE = click.Path(path_type=Path, dir_okay=False)
     metavar="[PHOTO=]X,Y",
     help="Crop about this point, in percent from the left and from the top.",
 )
-@click.option("--preview", type=_PICTURE, help="Draw the spread with the photos in their mats: NAME.svg, .png or .pdf.")
-@click.option("-o", "--output", type=_PICTURE, help="Draw the colours beside the papers: NAME.svg, .png or .pdf.")
-@click.option(
-    "--width", default=1600, show_default=True, type=click.IntRange(NARROWEST_PX, WIDEST_PX), help="Of a PNG, pixels."
-)
+@picture_option("--preview", words="Draw the spread with the photos in their mats:")
+@picture_option(words="Draw the colours beside the papers:")
+@width_option()
 @language_option
 @json_option
 @click.pass_obj
@@ -69,11 +64,10 @@ def match(
 
     if preview and not recipe:
         raise click.BadParameter("goes with --recipe only.", param_hint="--preview")
-    suffixes = {path: suffix_of(path) for path in (preview, output) if path}
     if len(photos) > matching.MOST_PHOTOGRAPHS:
         raise click.BadParameter(f"at most {matching.MOST_PHOTOGRAPHS} photos at a time.", param_hint="PHOTO...")
     reading = sources.recipe(recipe, collection) if recipe else None
-    sets = [sources.paper_set(set_id, collection)] if set_id else list(collection.sound_paper_sets())
+    sets = sources.paper_sets(set_id, collection)
     focus = _focus(points, photos)
     seen = [_looked_at(name) for name in photos]
     with speaking(language or (reading.model.language if reading else "en")):
@@ -83,9 +77,9 @@ def match(
         else:
             _print(found)
         if preview:
-            write_pictures((match_preview_svg(found),), preview, suffixes[preview], width)
+            write_pictures((match_preview_svg(found),), preview, width)
         if output:
-            write_pictures((match_svg(found),), output, suffixes[output], width)
+            write_pictures((match_svg(found),), output, width)
 
 
 def _focus(points: Sequence[str], photos: Sequence[str]) -> "dict[int, Focus]":

@@ -11,20 +11,21 @@ from spreadwright.tasks import draw
 FORMATS = ("svg", "png", "pdf")
 
 
-def suffix_of(output: Path) -> str:
+def suffix_of(output: Path, option: str = "--output") -> str:
     """Which format the name of a file asks for.
 
     Raises:
-        click.BadParameter: It asks for none of ours.
+        click.BadParameter: It asks for none of ours; the option is named.
     """
     suffix = output.suffix.lower().lstrip(".")
     if suffix not in FORMATS:
-        raise click.BadParameter(f"“{output}” should end in .svg, .png or .pdf.", param_hint="--output")
+        raise click.BadParameter(f"“{output}” should end in .svg, .png or .pdf.", param_hint=option)
     return suffix
 
 
-def write_pictures(pictures: tuple[bytes, ...], output: Path, suffix: str, width: int) -> None:
+def write_pictures(pictures: tuple[bytes, ...], output: Path, width: int) -> None:
     """One PDF of all; one SVG or PNG, or several numbered ones."""
+    suffix = suffix_of(output)
     if suffix == "pdf":
         write_file(output, draw.as_pdf(pictures))
         return

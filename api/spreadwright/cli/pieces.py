@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from spreadwright.cli import printing, sources
-from spreadwright.cli.options import json_option
+from spreadwright.cli.options import FILE, json_option
 from spreadwright.cli.pictures import write_file
 from spreadwright.store import Collection
 from spreadwright.tasks.pieces import pieces_answer, pieces_csv, pieces_of
@@ -13,9 +13,7 @@ from spreadwright.tasks.pieces import pieces_answer, pieces_csv, pieces_of
 
 @click.command()
 @click.argument("recipe")
-@click.option(
-    "-o", "--output", type=click.Path(path_type=Path, dir_okay=False), help="NAME.csv; otherwise standard output."
-)
+@click.option("-o", "--output", type=FILE, help="NAME.csv; otherwise standard output.")
 @json_option
 @click.pass_obj
 def pieces(collection: Collection, recipe: str, output: Path | None, as_json: bool) -> None:

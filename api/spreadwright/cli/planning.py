@@ -6,7 +6,7 @@ import click
 
 from spreadwright import tasks
 from spreadwright.cli import printing, sources
-from spreadwright.cli.options import json_option
+from spreadwright.cli.options import FILE, json_option, width_option
 from spreadwright.cli.patience import Announcement, Patience, Progress
 from spreadwright.cli.pictures import suffix_of, write_file, write_pictures
 from spreadwright.cli.plan_printing import print_plans
@@ -51,10 +51,10 @@ def _suffix_of(output: Path, reading: AnyReading) -> str:
 @click.option(
     "-o",
     "--output",
-    type=click.Path(path_type=Path, dir_okay=False),
+    type=FILE,
     help="Draw the sheets of the first plan, too: NAME.svg, .png or .pdf; or write the planned recipe: NAME.json",
 )
-@click.option("--width", default=1600, show_default=True, type=click.IntRange(16, 6000), help="Of a PNG, pixels.")
+@width_option()
 @json_option
 @click.pass_obj
 def plan(
@@ -114,4 +114,4 @@ def plan(
         write_file(output, tasks.planned_recipe(planning, planning.plans[0]))
     elif output:
         drawn = tasks.planned_cutting(planning, planning.plans[0], on or sources.bench(None, collection, reading))
-        write_pictures(draw.cut_sheets_svg(drawn), output, suffix, width)
+        write_pictures(draw.cut_sheets_svg(drawn), output, width)

@@ -118,7 +118,3 @@ def print_placement(placing: Placing) -> None:
 def _on_ruler(size: Size, bench: Bench) -> str:
     mark = bench.ruler.graduation
     return told_size(nearest(size.width, mark), nearest(size.height, mark), bench.unit)
-
-
-def _count(things: Sequence[object], noun: str) -> str:
-    return f"{len(things)} {noun}{'' if len(things) == 1 else 's'}"

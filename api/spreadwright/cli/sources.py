@@ -119,6 +119,11 @@ def paper_set(source: str, collection: Collection) -> PaperSet:
     return _sound(source, collection, partial(read_paper_set, pictures=_pictures(source, collection)))
 
 
+def paper_sets(name: str | None, collection: Collection) -> tuple[PaperSet, ...]:
+    """The one that is named, or every sound one of the collection; see `paper_set`."""
+    return (paper_set(name, collection),) if name else collection.sound_paper_sets()
+
+
 def papers_for(found: Recipe, set_id: str | None, colourway_id: str | None, collection: Collection) -> PaperSet:
     """The set that is named, the colourway's, or the first that fills every role of a recipe; see `paper_set`."""
     return named_papers(set_id, colourway_id, collection) or tasks.fitting_set(found, collection.sound_paper_sets())
