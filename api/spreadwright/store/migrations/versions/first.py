@@ -1,5 +1,7 @@
 """The first shape: documents and their revisions, what they are found by, tokens, counters and jobs."""
 
+from typing import Any
+
 import sqlalchemy as sa
 from alembic import op
 from sqlalchemy.dialects.postgresql import JSONB, TSVECTOR
@@ -29,144 +31,15 @@ _TABLES = (
 
 def upgrade() -> None:
     """From nothing."""
-    op.create_table(
-        "contents",
-        sa.Column("digest", sa.String(length=64), nullable=False),
-        sa.Column("data", sa.LargeBinary(), nullable=False),
-        sa.PrimaryKeyConstraint("digest", name="pk_contents"),
-    )
-    op.create_table(
-        "counters",
-        sa.Column("name", sa.String(length=200), nullable=False),
-        sa.Column("starts", sa.BigInteger(), nullable=False),
-        sa.Column("used", sa.Integer(), nullable=False),
-        sa.Column("ends", sa.BigInteger(), nullable=False),
-        sa.PrimaryKeyConstraint("name", "starts", name="pk_counters"),
-    )
-    op.create_index("ix_counters_ends", "counters", ["ends"])
-    op.create_table(
-        "jobs",
-        sa.Column("id", sa.String(length=64), nullable=False),
-        sa.Column("verb", sa.String(length=64), nullable=False),
-        sa.Column("owner", sa.String(length=200), nullable=False),
-        sa.Column("state", sa.String(length=16), nullable=False),
-        sa.Column("progress", sa.Float(), nullable=False),
-        sa.Column("words", sa.Text(), nullable=False),
-        sa.Column("request", sa.LargeBinary(), nullable=False),
-        sa.Column("answer", sa.LargeBinary(), nullable=True),
-        sa.Column("media_type", sa.String(length=100), nullable=False),
-        sa.Column("made_at", _INSTANT, nullable=False),
-        sa.Column("changed_at", _INSTANT, nullable=False),
-        sa.Column("leased_until", _INSTANT, nullable=True),
-        sa.PrimaryKeyConstraint("id", name="pk_jobs"),
-    )
-    op.create_index("ix_jobs_owner", "jobs", ["owner"])
-    op.create_index("ix_jobs_state_made_at", "jobs", ["state", "made_at"])
-    op.create_table(
-        "tokens",
-        sa.Column("id", _KEY, autoincrement=True, nullable=False),
-        sa.Column("digest", sa.String(length=64), nullable=False),
-        sa.Column("hint", sa.String(length=16), nullable=False),
-        sa.Column("owner", sa.String(length=200), nullable=False),
-        sa.Column("scopes", sa.String(length=64), nullable=False),
-        sa.Column("note", sa.Text(), nullable=False),
-        sa.Column("created_at", _INSTANT, nullable=False),
-        sa.Column("expires_at", _INSTANT, nullable=True),
-        sa.Column("revoked_at", _INSTANT, nullable=True),
-        sa.PrimaryKeyConstraint("id", name="pk_tokens"),
-        sa.UniqueConstraint("digest", name="uq_tokens_digest"),
-    )
-    op.create_index("ix_tokens_owner", "tokens", ["owner"])
-    op.create_table(
-        "documents",
-        sa.Column("key", _KEY, autoincrement=True, nullable=False),
-        sa.Column("kind", sa.String(length=32), nullable=False),
-        sa.Column("id", _PLAIN, nullable=False),
-        sa.Column("revision", sa.Integer(), nullable=False),
-        sa.Column("digest", sa.String(length=64), nullable=False),
-        sa.Column("state", sa.String(length=16), nullable=False),
-        sa.Column("owner", sa.String(length=200), nullable=False),
-        sa.Column("created_at", _INSTANT, nullable=False),
-        sa.Column("changed_at", _INSTANT, nullable=False),
-        sa.Column("published_at", _INSTANT, nullable=True),
-        sa.Column("review_note", sa.Text(), nullable=False),
-        sa.Column("pictures", _NAMES, nullable=False),
-        sa.Column("title", _LINE, nullable=False),
-        sa.Column("summary", sa.Text(), nullable=False),
-        sa.Column("licence", sa.String(length=64), nullable=False),
-        sa.Column("language", sa.String(length=35), nullable=False),
-        sa.Column("pages", sa.Integer(), nullable=False),
-        sa.Column("sheets", sa.Integer(), nullable=False),
-        sa.Column("photos", sa.Integer(), nullable=False),
-        sa.Column("cuts", sa.Integer(), nullable=False),
-        sa.Column("page_width", sa.Integer(), nullable=False),
-        sa.Column("page_height", sa.Integer(), nullable=False),
-        sa.Column("names", _NAMES, nullable=False),
-        sa.Column("words", sa.Text(), nullable=False),
-        sa.ForeignKeyConstraint(["digest"], ["contents.digest"], name="fk_documents_digest_contents"),
-        sa.PrimaryKeyConstraint("key", name="pk_documents"),
-        sa.UniqueConstraint("kind", "id", name="uq_documents_kind_id"),
-    )
-    op.create_index("ix_documents_kind_owner_key", "documents", ["kind", "owner", "key"])
-    op.create_index("ix_documents_kind_state_changed_at_key", "documents", ["kind", "state", "changed_at", "key"])
-    op.create_index("ix_documents_kind_state_created_at_key", "documents", ["kind", "state", "created_at", "key"])
-    op.create_index("ix_documents_kind_state_cuts_key", "documents", ["kind", "state", "cuts", "key"])
-    op.create_index("ix_documents_kind_state_id", "documents", ["kind", "state", "id"])
-    op.create_index(
-        "ix_documents_kind_state_page_width_page_height_key",
-        "documents",
-        ["kind", "state", "page_width", "page_height", "key"],
-    )
-    op.create_index("ix_documents_kind_state_pages_key", "documents", ["kind", "state", "pages", "key"])
-    op.create_index("ix_documents_kind_state_photos_key", "documents", ["kind", "state", "photos", "key"])
-    op.create_index("ix_documents_kind_state_sheets_key", "documents", ["kind", "state", "sheets", "key"])
-    op.create_index("ix_documents_kind_state_title_key", "documents", ["kind", "state", "title", "key"])
-    op.create_table(
-        "labels",
-        sa.Column("document_key", _KEY, nullable=False),
-        sa.Column("field", sa.String(length=16), nullable=False),
-        sa.Column("value", _LINE, nullable=False),
-        sa.ForeignKeyConstraint(["document_key"], ["documents.key"], name="fk_labels_document_key_documents"),
-        sa.PrimaryKeyConstraint("document_key", "field", "value", name="pk_labels"),
-    )
-    op.create_index("ix_labels_field_value_document_key", "labels", ["field", "value", "document_key"])
-    op.create_table(
-        "lineage",
-        sa.Column("child_key", _KEY, nullable=False),
-        sa.Column("parent_key", _KEY, nullable=False),
-        sa.Column("parent_revision", sa.Integer(), nullable=False),
-        sa.Column("parent_licence", sa.String(length=64), nullable=False),
-        sa.Column("place", sa.Integer(), nullable=False),
-        sa.ForeignKeyConstraint(["child_key"], ["documents.key"], name="fk_lineage_child_key_documents"),
-        sa.ForeignKeyConstraint(["parent_key"], ["documents.key"], name="fk_lineage_parent_key_documents"),
-        sa.PrimaryKeyConstraint("child_key", "parent_key", name="pk_lineage"),
-    )
-    op.create_index("ix_lineage_parent_key", "lineage", ["parent_key"])
-    op.create_table(
-        "request_keys",
-        sa.Column("owner", sa.String(length=200), nullable=False),
-        sa.Column("key", sa.String(length=255), nullable=False),
-        sa.Column("fingerprint", sa.String(length=64), nullable=False),
-        sa.Column("document_key", _KEY, nullable=False),
-        sa.Column("made_at", _INSTANT, nullable=False),
-        sa.ForeignKeyConstraint(["document_key"], ["documents.key"], name="fk_request_keys_document_key_documents"),
-        sa.PrimaryKeyConstraint("owner", "key", name="pk_request_keys"),
-    )
-    op.create_table(
-        "revisions",
-        sa.Column("document_key", _KEY, nullable=False),
-        sa.Column("number", sa.Integer(), nullable=False),
-        sa.Column("action", sa.String(length=16), nullable=False),
-        sa.Column("state", sa.String(length=16), nullable=False),
-        sa.Column("digest", sa.String(length=64), nullable=False),
-        sa.Column("pictures", _NAMES, nullable=False),
-        sa.Column("who", sa.String(length=200), nullable=False),
-        sa.Column("at", _INSTANT, nullable=False),
-        sa.Column("note", sa.Text(), nullable=False),
-        sa.ForeignKeyConstraint(["digest"], ["contents.digest"], name="fk_revisions_digest_contents"),
-        sa.ForeignKeyConstraint(["document_key"], ["documents.key"], name="fk_revisions_document_key_documents"),
-        sa.PrimaryKeyConstraint("document_key", "number", name="pk_revisions"),
-    )
+    _add_contents()
+    _add_counters()
+    _add_jobs()
+    _add_tokens()
+    _add_documents()
+    _add_labels()
+    _add_lineage()
+    _add_request_keys()
+    _add_revisions()
     _add_search()
 
 
@@ -176,6 +49,167 @@ def downgrade() -> None:
         op.drop_table(table)
 
 
+def _add_contents() -> None:
+    op.create_table(
+        "contents",
+        _needed("digest", sa.String(64)),
+        _needed("data", sa.LargeBinary()),
+        _key("contents", "digest"),
+    )
+
+
+def _add_counters() -> None:
+    op.create_table(
+        "counters",
+        _needed("name", sa.String(200)),
+        _needed("starts", sa.BigInteger()),
+        _needed("used", sa.Integer()),
+        _needed("ends", sa.BigInteger()),
+        _key("counters", "name", "starts"),
+    )
+    _index("counters", "ends")
+
+
+def _add_jobs() -> None:
+    op.create_table(
+        "jobs",
+        _needed("id", sa.String(64)),
+        _needed("verb", sa.String(64)),
+        _needed("owner", sa.String(200)),
+        _needed("state", sa.String(16)),
+        _needed("progress", sa.Float()),
+        _needed("words", sa.Text()),
+        _needed("request", sa.LargeBinary()),
+        sa.Column("answer", sa.LargeBinary()),
+        _needed("media_type", sa.String(100)),
+        _needed("made_at", _INSTANT),
+        _needed("changed_at", _INSTANT),
+        sa.Column("leased_until", _INSTANT),
+        _key("jobs", "id"),
+    )
+    _index("jobs", "owner")
+    _index("jobs", "state", "made_at")
+
+
+def _add_tokens() -> None:
+    op.create_table(
+        "tokens",
+        _needed("id", _KEY),
+        _needed("digest", sa.String(64)),
+        _needed("hint", sa.String(16)),
+        _needed("owner", sa.String(200)),
+        _needed("scopes", sa.String(64)),
+        _needed("note", sa.Text()),
+        _needed("created_at", _INSTANT),
+        sa.Column("expires_at", _INSTANT),
+        sa.Column("revoked_at", _INSTANT),
+        _key("tokens", "id"),
+        sa.UniqueConstraint("digest", name="uq_tokens_digest"),
+    )
+    _index("tokens", "owner")
+
+
+def _add_documents() -> None:
+    op.create_table(
+        "documents",
+        _needed("key", _KEY),
+        _needed("kind", sa.String(32)),
+        _needed("id", _PLAIN),
+        _needed("revision", sa.Integer()),
+        _needed("digest", sa.String(64)),
+        _needed("state", sa.String(16)),
+        _needed("owner", sa.String(200)),
+        _needed("created_at", _INSTANT),
+        _needed("changed_at", _INSTANT),
+        sa.Column("published_at", _INSTANT),
+        _needed("review_note", sa.Text()),
+        _needed("pictures", _NAMES),
+        _needed("title", _LINE),
+        _needed("summary", sa.Text()),
+        _needed("licence", sa.String(64)),
+        _needed("language", sa.String(35)),
+        _needed("pages", sa.Integer()),
+        _needed("sheets", sa.Integer()),
+        _needed("photos", sa.Integer()),
+        _needed("cuts", sa.Integer()),
+        _needed("page_width", sa.Integer()),
+        _needed("page_height", sa.Integer()),
+        _needed("names", _NAMES),
+        _needed("words", sa.Text()),
+        _refers("documents", "digest", "contents.digest"),
+        _key("documents", "key"),
+        sa.UniqueConstraint("kind", "id", name="uq_documents_kind_id"),
+    )
+    _index("documents", "kind", "owner", "key")
+    _index("documents", "kind", "state", "changed_at", "key")
+    _index("documents", "kind", "state", "created_at", "key")
+    _index("documents", "kind", "state", "cuts", "key")
+    _index("documents", "kind", "state", "id")
+    _index("documents", "kind", "state", "page_width", "page_height", "key")
+    _index("documents", "kind", "state", "pages", "key")
+    _index("documents", "kind", "state", "photos", "key")
+    _index("documents", "kind", "state", "sheets", "key")
+    _index("documents", "kind", "state", "title", "key")
+
+
+def _add_labels() -> None:
+    op.create_table(
+        "labels",
+        _needed("document_key", _KEY),
+        _needed("field", sa.String(16)),
+        _needed("value", _LINE),
+        _refers("labels", "document_key", "documents.key"),
+        _key("labels", "document_key", "field", "value"),
+    )
+    _index("labels", "field", "value", "document_key")
+
+
+def _add_lineage() -> None:
+    op.create_table(
+        "lineage",
+        _needed("child_key", _KEY),
+        _needed("parent_key", _KEY),
+        _needed("parent_revision", sa.Integer()),
+        _needed("parent_licence", sa.String(64)),
+        _needed("place", sa.Integer()),
+        _refers("lineage", "child_key", "documents.key"),
+        _refers("lineage", "parent_key", "documents.key"),
+        _key("lineage", "child_key", "parent_key"),
+    )
+    _index("lineage", "parent_key")
+
+
+def _add_request_keys() -> None:
+    op.create_table(
+        "request_keys",
+        _needed("owner", sa.String(200)),
+        _needed("key", sa.String(255)),
+        _needed("fingerprint", sa.String(64)),
+        _needed("document_key", _KEY),
+        _needed("made_at", _INSTANT),
+        _refers("request_keys", "document_key", "documents.key"),
+        _key("request_keys", "owner", "key"),
+    )
+
+
+def _add_revisions() -> None:
+    op.create_table(
+        "revisions",
+        _needed("document_key", _KEY),
+        _needed("number", sa.Integer()),
+        _needed("action", sa.String(16)),
+        _needed("state", sa.String(16)),
+        _needed("digest", sa.String(64)),
+        _needed("pictures", _NAMES),
+        _needed("who", sa.String(200)),
+        _needed("at", _INSTANT),
+        _needed("note", sa.Text()),
+        _refers("revisions", "digest", "contents.digest"),
+        _refers("revisions", "document_key", "documents.key"),
+        _key("revisions", "document_key", "number"),
+    )
+
+
 def _add_search() -> None:
     """The words of documents: a virtual table of SQLite, or lexemes with an index in PostgreSQL."""
     if op.get_bind().dialect.name == "sqlite":
@@ -183,8 +217,26 @@ def _add_search() -> None:
         return
     op.create_table(
         "search",
-        sa.Column("document_key", _KEY, sa.ForeignKey("documents.key", name="fk_search_document_key_documents")),
-        sa.Column("words", TSVECTOR(), nullable=False),
-        sa.PrimaryKeyConstraint("document_key", name="pk_search"),
+        _needed("document_key", _KEY),
+        _needed("words", TSVECTOR()),
+        _refers("search", "document_key", "documents.key"),
+        _key("search", "document_key"),
     )
     op.create_index("ix_search_words", "search", ["words"], postgresql_using="gin")
+
+
+def _needed(name: str, kind: Any) -> sa.Column[Any]:
+    """A column that is never empty."""
+    return sa.Column(name, kind, nullable=False)
+
+
+def _key(table: str, *columns: str) -> sa.PrimaryKeyConstraint:
+    return sa.PrimaryKeyConstraint(*columns, name=f"pk_{table}")
+
+
+def _refers(table: str, column: str, to: str) -> sa.ForeignKeyConstraint:
+    return sa.ForeignKeyConstraint([column], [to], name=f"fk_{table}_{column}_{to.partition('.')[0]}")
+
+
+def _index(table: str, *columns: str) -> None:
+    op.create_index(f"ix_{table}_{'_'.join(columns)}", table, list(columns))
