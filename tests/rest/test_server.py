@@ -3,7 +3,6 @@ import signal
 import socket
 import subprocess
 import sys
-import time
 from contextlib import contextmanager
 
 import pytest
@@ -13,17 +12,26 @@ from spreadwright.rest.server import refuse_taken
 PROGRAM = """
 import sys
 from pathlib import Path
+from threading import Event
 from spreadwright.cli import signals
 from spreadwright.rest import create_app, serve
+from spreadwright.rest.worker import Worker
 from spreadwright.store import Collection
 signals.unwind_on_terminate()
+told_to_end = Event()
+handle_exit = Worker.handle_exit
+
+def end(worker, *signal):
+    told_to_end.set()
+    handle_exit(worker, *signal)
+
+Worker.handle_exit = end
 app = create_app(Collection(Path(sys.argv[1])))
 
 @app.get("/slow")
 def slow():
-    import time
-    time.sleep(1)
-    return "done"
+    print("begun", flush=True)
+    return "done" if told_to_end.wait(10) else "nobody told"
 
 try:
     serve(app, "127.0.0.1", int(sys.argv[2]), workers=2)
@@ -74,7 +82,7 @@ def test_what_runs_is_finished_before_the_end(folder, how):
     with served(folder) as (process, port):
         connection = http.client.HTTPConnection("127.0.0.1", port, timeout=10)
         connection.request("GET", "/slow")
-        time.sleep(0.3)
+        assert process.stdout.readline() == "begun\n"
         process.send_signal(how)
         assert connection.getresponse().read() == b"done"
         out, error = process.communicate(timeout=15)
