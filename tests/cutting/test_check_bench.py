@@ -48,6 +48,13 @@ def test_readings_are_told_as_the_scale_shows_them_and_sizes_in_the_unit_of_the_
     assert "Set the scale to 7 in for" in first.setting and "177.8 × 304.8 mm" in first.stays
 
 
+def test_lengths_of_another_unit_are_told_as_a_ruler_of_the_bench_or_the_scale_shows_them():
+    coarse, _other_unit = checked(graduation="40 mm", shortest="20 mm")
+    assert "40 mm apart, wider than its narrowest strip of 25/32 in." in coarse.message
+    (accuracy,) = checked(accuracy="2 mm")
+    assert "may lie 3/32 in from its reading" in accuracy.message
+
+
 def test_sound_bench_has_nothing_to_say():
     assert checked() == ()
 

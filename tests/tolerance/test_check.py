@@ -125,7 +125,7 @@ def test_strips_across_the_gutter_are_judged_by_what_is_seen():
 def test_another_order_of_the_cuts_is_named_when_it_helps():
     reading = recipe([STRIPS], ACROSS, pages=("left", "right"))
     [(_, message, remedy)] = findings(reading, bench(INCH // 24))
-    assert "0.094 in" in message and "Cut in another order and it is up to 0.059 in" in remedy
+    assert "3/32 in" in message and "Cut in another order and it is up to 1/16 in" in remedy
     assert "measure 3 in for “strip-1”, then 3 in for “strip-2”" in remedy
 
 

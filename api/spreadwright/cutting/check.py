@@ -135,8 +135,8 @@ def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
             continue
         before, after = (called(child, bench.unit) for child in region.children[:2])
         message = (
-            f"The cut between {before} and {after} is {with_unit(length, bench.unit)} long; "
-            f"the trimmer cuts {with_unit(limit, bench.unit)}."
+            f"The cut between {before} and {after} is {told(length, bench.unit)} long; "
+            f"the trimmer cuts {told(limit, bench.unit)}."
         )
         other = f"Cut it into {axis.other.value} first, or use" if side is not None and side <= limit else "Use"
         yield error("sheet-larger-than-trimmer", region.where, message, f"{other} smaller sheets or a longer trimmer.")

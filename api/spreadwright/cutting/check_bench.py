@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from spreadwright.errors import Finding, error, note, warning
-from spreadwright.lengths import FINEST, Unit, on_scale, with_unit
+from spreadwright.lengths import FINEST, Unit, on_scale, told, told_up
 from spreadwright.model import Bench
 
 
@@ -14,8 +14,8 @@ def bench_findings(bench: Bench) -> tuple[Finding, ...]:
 
 def _findings(bench: Bench) -> Iterator[Finding]:
     trimmer, unit = bench.trimmer, bench.unit
-    length, shortest = with_unit(trimmer.length, unit), with_unit(trimmer.shortest, unit)
-    mark, accuracy = with_unit(trimmer.graduation, unit), with_unit(trimmer.accuracy, unit)
+    length, shortest = told(trimmer.length, unit), told(trimmer.shortest, unit)
+    mark, accuracy = on_scale(trimmer.graduation, trimmer.graduation, unit), told_up(trimmer.accuracy, unit)
     if trimmer.shortest >= trimmer.length:
         message = f"The narrowest strip that can be held is {shortest}, and the trimmer cuts {length}: it cuts nothing."
         yield error("trimmer-cuts-nothing", "/trimmer/shortest", message, f"Give a width of less than {length}.")

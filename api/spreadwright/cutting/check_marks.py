@@ -7,7 +7,7 @@ from spreadwright.cutting.lie import End
 from spreadwright.cutting.measured import Gauge, Measured
 from spreadwright.cutting.parts import CutSheet, Region
 from spreadwright.errors import Finding, error, note, warning
-from spreadwright.lengths import TICKS, Unit, neighbours, on_scale, told, told_size, told_up, with_unit
+from spreadwright.lengths import TICKS, Unit, neighbours, on_scale, told, told_size, told_up
 from spreadwright.model import Axis, Bench, Use
 
 _MOST_NAMED = 6
@@ -93,8 +93,8 @@ def _lost(part: Measured, bench: Bench) -> Finding:
     axis = _axis(part)
     lost = next(child.region for child in part.children if child.true(axis) <= 0)
     message = (
-        f"The part of {with_unit(lost.along(axis) or 0, bench.unit)} begins and ends at the same mark of the "
-        "trimmer’s scale, so nothing would be cut."
+        f"The part of {told(lost.along(axis) or 0, bench.unit)} begins and ends at the same mark of the trimmer’s "
+        "scale, so nothing would be cut."
     )
     remedy = "Make the parts wider, or use a trimmer with a finer scale."
     return error("cut-lost-between-marks", part.region.where, message, remedy)

@@ -7,7 +7,7 @@ from itertools import islice, pairwise
 
 from spreadwright.cutting import CutSheet, CutStep
 from spreadwright.errors import Finding
-from spreadwright.lengths import on_scale
+from spreadwright.lengths import on_scale, told_up
 from spreadwright.model import Axis, Bench, Recipe
 from spreadwright.placing import End, PlacedPiece, PlaceStep
 from spreadwright.tolerance.doubts import (
@@ -24,7 +24,6 @@ from spreadwright.tolerance.laid import Laid, Layout
 from spreadwright.tolerance.neighbours import across_the_gutter, beside, is_level, nested, rows
 from spreadwright.tolerance.orders import Reordering, reorderings
 from spreadwright.tolerance.partings import Parting, partings
-from spreadwright.tolerance.pieces import amount
 from spreadwright.tolerance.trace import Traced, traced
 from spreadwright.words import SOURCE, listed, ngettext, speaking
 from spreadwright.words import gettext as _
@@ -184,7 +183,7 @@ def _in_order(better: Reordering, reach: int, bench: Bench) -> str:
     if not reach:
         return _("Cut in another order and it is nothing: {where} measure {cuts}.").format(where=where, cuts=cuts)
     told = _("Cut in another order and it is up to {off}: {where} measure {cuts}.")
-    return told.format(off=amount(reach, bench.unit), where=where, cuts=cuts)
+    return told.format(off=told_up(reach, bench.unit), where=where, cuts=cuts)
 
 
 def _cuts(better: Reordering, bench: Bench) -> str:

@@ -8,13 +8,12 @@ from abc import ABC, abstractmethod
 from dataclasses import dataclass
 
 from spreadwright.errors import Finding, note, warning
-from spreadwright.lengths import TICKS, Unit, told
+from spreadwright.lengths import TICKS, Unit, told, told_up
 from spreadwright.model import Axis, Photo
 from spreadwright.placing import End
 from spreadwright.tolerance.deviation import Deviation, Source, total
 from spreadwright.tolerance.laid import Laid, Layout
 from spreadwright.tolerance.neighbours import Row
-from spreadwright.tolerance.pieces import amount
 from spreadwright.tolerance.trace import Traced
 from spreadwright.words import gettext as _
 from spreadwright.words import listed
@@ -103,7 +102,7 @@ class RowOverPage(Doubt):
     def finding(self, reach: int, remedy: str, unit: Unit) -> Finding:
         """Told at the last piece of the row."""
         ids = listed([_("“{piece}”").format(piece=each.id) for each in self.row])
-        message = self._told.format(pieces=ids, off=amount(reach, unit))
+        message = self._told.format(pieces=ids, off=told_up(reach, unit))
         return warning("row-overhangs-page", self.row[-1].placed.where, message, remedy)
 
     @property
@@ -177,7 +176,7 @@ class PastEdge(Doubt):
             if self.limit
             else _("“{piece}” should lie flush with the {edge} of the page and may come out {off} further, over it.")
         )
-        free, off = told(self.limit, unit), amount(reach, unit)
+        free, off = told(self.limit, unit), told_up(reach, unit)
         message = said.format(piece=self.piece.id, free=free, edge=self._edge, off=off)
         return warning("piece-overhangs-page", self.piece.placed.where, message, remedy)
 
@@ -224,7 +223,7 @@ class PhotoOverMat(Doubt):
             ),
         }
         borders = told(2 * (self.photo.border or 0), unit)
-        message = said[self.axis].format(piece=self.mat.id, borders=borders, off=amount(reach, unit))
+        message = said[self.axis].format(piece=self.mat.id, borders=borders, off=told_up(reach, unit))
         return warning("mat-narrower-than-photo", self.photo.where, message, remedy)
 
 
@@ -262,7 +261,7 @@ class NestedSticksOut(Doubt):
             "“{lower}” shows {shown} beside “{upper}” on both sides together; both may be off by {off}, "
             "so the upper one may stand over."
         )
-        shown, off = told(self.limit + 1, unit), amount(reach, unit)
+        shown, off = told(self.limit + 1, unit), told_up(reach, unit)
         message = said.format(lower=self.lower.id, shown=shown, upper=self.upper.id, off=off)
         return warning("nested-piece-overhangs", self.upper.placed.where, message, remedy)
 
@@ -301,7 +300,7 @@ class NotLevel(Doubt):
                 "“{first}” and “{second}” should run on in one line, but typically differ in width by up to {off}."
             ),
         }
-        off = amount(reach, unit)
+        off = told_up(reach, unit)
         message = said[self.axis].format(first=self.first.id, second=self.second.id, off=off)
         return note("edges-not-level", self.second.placed.where, message, remedy)
 
@@ -341,6 +340,6 @@ class UnevenGap(Doubt):
         said = _(
             "The gap of {gap} between “{first}” and “{second}” is typically off by up to {off}, more than half of it."
         )
-        gap, off = told(self.gap, unit), amount(reach, unit)
+        gap, off = told(self.gap, unit), told_up(reach, unit)
         message = said.format(gap=gap, first=self.first.id, second=self.second.id, off=off)
         return note("gap-uneven", self.second.placed.where, message, remedy)
