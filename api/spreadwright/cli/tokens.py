@@ -8,13 +8,12 @@ import click
 
 from spreadwright.cli.printing import print_json
 from spreadwright.store.errors import BadAddress
+from spreadwright.store.values import SCOPES
 
 if TYPE_CHECKING:  # SQL is loaded by those alone who need it
-    from spreadwright.store.tokens import Tokens
+    from spreadwright.store.tokens import Token, Tokens
 
 MOST_DAYS = 3650
-_SCOPES = ("write", "review", "admin")
-VARIABLE = "SPREADWRIGHT_DATABASE_URL"
 
 
 @click.group()
@@ -28,7 +27,7 @@ def token() -> None:
     "--scope",
     "scopes",
     multiple=True,
-    type=click.Choice(_SCOPES),
+    type=click.Choice(SCOPES),
     default=("write",),
     show_default=True,
     help="What it opens; may be given several times.",
@@ -55,7 +54,7 @@ def list_(owner: str | None, as_json: bool) -> None:
             "owner": each.owner,
             "scopes": sorted(each.scopes),
             "begins": each.hint,
-            "state": _state(each.revoked_at, each.expires_at, now),
+            "state": _state(each, now),
             "note": each.note,
         }
         for each in _tokens().list(owner)
@@ -76,16 +75,14 @@ def revoke(number: int) -> None:
     click.echo(f"Token {revoked.id} of {revoked.owner} is revoked.", err=True)
 
 
-def _state(revoked_at: datetime | None, expires_at: datetime | None, now: datetime) -> str:
-    if revoked_at is not None:
-        return f"revoked {revoked_at:%Y-%m-%d}"
-    if expires_at is None:
-        return "lasts"
-    return f"{'expired' if expires_at <= now else 'until'} {expires_at:%Y-%m-%d}"
+def _state(token: "Token", now: datetime) -> str:
+    at = token.revoked_at or token.expires_at
+    return f"{token.why_shut(now) or 'until'} {at:%Y-%m-%d}" if at else "lasts"
 
 
 def _tokens() -> "Tokens":
     """Those of the database that the environment names; one of another run would open nothing."""
+    from spreadwright.store.database import VARIABLE
     from spreadwright.store.opening import open_store
 
     address = os.environ.get(VARIABLE, "")

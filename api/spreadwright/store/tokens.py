@@ -12,11 +12,11 @@ from spreadwright.errors import UnknownName
 from spreadwright.store.database import Database
 from spreadwright.store.errors import InvalidToken
 from spreadwright.store.tables import TokenRow
+from spreadwright.store.values import SCOPES
 from spreadwright.store.words import clean
 
 PREFIX = "spw_"
 """By this a lost token is recognised as one of ours."""
-SCOPES = ("write", "review", "admin")
 _BYTES, _SHOWN, _LONGEST = 32, 8, 200
 
 
@@ -41,6 +41,12 @@ class Token:
     def may(self, scope: str) -> bool:
         """Whether it opens what a scope opens; `admin` opens everything."""
         return scope in self.scopes or "admin" in self.scopes
+
+    def why_shut(self, now: datetime) -> str:
+        """Why it opens nothing by now, ``revoked`` or ``expired``; empty while it does."""
+        if self.revoked_at is not None:
+            return "revoked"
+        return "expired" if self.expires_at is not None and self.expires_at <= now else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,11 +109,11 @@ class Tokens:
     def _good(self, row: TokenRow | None) -> Token:
         if row is None:
             raise InvalidToken("unknown")
-        if row.revoked_at is not None:
-            raise InvalidToken("revoked")
-        if row.expires_at is not None and row.expires_at <= self._database.now():
-            raise InvalidToken("expired")
-        return _token(row)
+        token = _token(row)
+        reason = token.why_shut(self._database.now())
+        if reason:
+            raise InvalidToken(reason)
+        return token
 
     def list(self, owner: str | None = None) -> tuple[Token, ...]:
         """Every token, or those of one owner, in the order in which they were made."""

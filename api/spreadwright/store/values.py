@@ -7,6 +7,9 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Any
 
+SCOPES = ("write", "review", "admin")
+"""What a token may open, the least first."""
+
 
 class State(StrEnum):
     """How far a document is from its readers."""
