@@ -66,7 +66,7 @@ class Collection:
             UnknownName: The collection has no such paper set.
             InvalidDocument: It carries an error.
         """
-        return _sound(_find(self.paper_sets, "paper set", set_id))
+        return sound(_find(self.paper_sets, "paper set", set_id))
 
     def pictures(self, set_id: str) -> Pictures:
         """What finds the pictures of the paper set of an id.
@@ -85,7 +85,7 @@ class Collection:
 
     def bench(self, bench_id: str | None = None, *, unit: Unit = Unit.INCH) -> Bench:
         """The bench of an id, or the one that suits a document's unit when no id is given; raises like `paper_set`."""
-        return _sound(_find(self.benches, "bench", bench_id or BENCH_OF_UNIT[unit]))
+        return sound(_find(self.benches, "bench", bench_id or BENCH_OF_UNIT[unit]))
 
 
 def _read_all(folder: Path, read: Callable[[bytes, str], Reading[Model]]) -> dict[str, Reading[Model]]:
@@ -126,7 +126,12 @@ def _find(documents: dict[str, Reading[Model]], kind: str, name: str) -> Reading
     return documents[name]
 
 
-def _sound(reading: Reading[Model]) -> Model:
+def sound(reading: Reading[Model]) -> Model:
+    """What a document says.
+
+    Raises:
+        InvalidDocument: It carries an error.
+    """
     if not reading.is_sound:
         raise InvalidDocument(reading.model.title, reading.findings)
     return reading.model

@@ -32,6 +32,7 @@ from spreadwright.store.words import clean
 from spreadwright.store.writes import current, revision_row, rewritten
 
 _Result = TypeVar("_Result")
+_Kept = TypeVar("_Kept")
 _MOST_TRIED = 20
 
 
@@ -98,7 +99,7 @@ class Documents:
         contents = dict(pictures or {})
         _refuse_odd(contents)
         digests = {each: digest_of(data) for each, data in contents.items()}
-        ready = prepared(kind, data, name or "", pictures=digests, found=found_among(contents))
+        ready = prepared(kind, data, name or "", pictures=digests, found=_finder(contents, bytes))
         base = name or slug(ready.document.get("title"), kind_named(kind).schema)
         for tried in [base] if name else names_from(base):
             made = created(self._database, ready, tried, who, note=note, key=key, pictures=contents)
@@ -118,7 +119,7 @@ class Documents:
         def written(head: Head) -> Document:
             before = self.get(kind, name)
             is_public = before.head.state is State.PUBLISHED
-            found = self._found(before.pictures)
+            found = self.found(before.pictures)
             ready = prepared(kind, data, name, pictures=before.pictures, found=found, public=is_public)
             return self._rewritten(head, ready, Action.CHANGED, who, note)
 
@@ -133,7 +134,7 @@ class Documents:
                 earlier = revision_row(session, row, number)
                 data = content_of(session, earlier.digest)
             is_public = head.state is State.PUBLISHED
-            found = self._found(earlier.pictures)
+            found = self.found(earlier.pictures)
             ready = prepared(kind, data, name, pictures=earlier.pictures, found=found, public=is_public)
             return self._rewritten(head, ready, Action.RESTORED, who, note or f"Revision {number}.")
 
@@ -150,7 +151,7 @@ class Documents:
             before = self.get(kind, name)
             digests = {**before.pictures, **{each: digest_of(data) for each, data in pictures.items()}}
             there = {each: self.picture(before, each) for each in before.pictures}
-            ready = prepared(kind, before.data, name, pictures=digests, found=found_among({**there, **pictures}))
+            ready = prepared(kind, before.data, name, pictures=digests, found=_finder({**there, **pictures}, bytes))
             told = note or f"Pictures: {', '.join(sorted(pictures))}."
             return self._rewritten(head, ready, Action.CHANGED, who, told, *pictures.values())
 
@@ -174,26 +175,19 @@ class Documents:
         Raises:
             UnreadablePicture: It has none of that name.
         """
-        found = self._found(document.pictures)
+        found = self.found(document.pictures)
         if found is None:
             raise _missing(picture)
         return found(picture)
 
-    def found(self, document: Document) -> Pictures | None:
-        """What finds the pictures of a document; None where it came without any, which is no error."""
-        return self._found(document.pictures)
+    def found(self, pictures: Mapping[str, str]) -> Pictures | None:
+        """What finds pictures by name, given their digests; None where there are none, which is no error."""
 
-    def _found(self, pictures: Mapping[str, str]) -> Pictures | None:
-        if not pictures:
-            return None
-
-        def found(name: str) -> bytes:
-            if name not in pictures:
-                raise _missing(name)
+        def kept(digest: str) -> bytes:
             with self._database.reading() as session:
-                return content_of(session, pictures[name])
+                return content_of(session, digest)
 
-        return found
+        return _finder(pictures, kept)
 
     def at(
         self, kind: str, name: str, expected: int | None, write: Callable[[Head], _Result], *, gone: bool = False
@@ -219,15 +213,14 @@ class Documents:
             return rewritten(session, head, ready, action, who=who, at=now, note=note, pictures=pictures)
 
 
-def found_among(pictures: Mapping[str, bytes]) -> Pictures | None:
-    """What finds pictures among those that came along; None where none did."""
+def _finder(pictures: Mapping[str, _Kept], data: Callable[[_Kept], bytes]) -> Pictures | None:
     if not pictures:
         return None
 
     def found(name: str) -> bytes:
         if name not in pictures:
             raise _missing(name)
-        return pictures[name]
+        return data(pictures[name])
 
     return found
 

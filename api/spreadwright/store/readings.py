@@ -48,7 +48,7 @@ class Readings:
             return self._kept.get(key)
 
     def _read(self, document: Document) -> Reading[Any]:
-        found = self._documents.found(document)
+        found = self._documents.found(document.pictures)
         reading = kind_named(document.kind).read(document.data or b"{}", document.id, found)
         if not document.data:
             reading = replace(reading, findings=(_UNREADABLE,), data=b"")

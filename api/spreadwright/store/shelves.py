@@ -11,10 +11,9 @@ from typing import Any
 from sqlalchemy import select
 
 from spreadwright.document import Pictures, Reading
-from spreadwright.errors import InvalidDocument
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
-from spreadwright.store.collection import BENCH_OF_UNIT
+from spreadwright.store.collection import BENCH_OF_UNIT, sound
 from spreadwright.store.database import Database
 from spreadwright.store.documents import Documents
 from spreadwright.store.errors import Gone
@@ -51,7 +50,7 @@ class Shelves:
 
     def paper_set(self, set_id: str) -> PaperSet:
         """The paper set of an id; raises like `recipe`, and InvalidDocument where it carries an error."""
-        found: PaperSet = _sound(self._readings.latest("paper-sets", set_id))
+        found: PaperSet = sound(self._readings.latest("paper-sets", set_id))
         return found
 
     def pictures(self, set_id: str) -> Pictures:
@@ -73,11 +72,5 @@ class Shelves:
 
     def bench(self, bench_id: str | None = None, *, unit: Unit = Unit.INCH) -> Bench:
         """The bench of an id, or the one that suits a document's unit; raises like `paper_set`."""
-        found: Bench = _sound(self._readings.latest("benches", bench_id or BENCH_OF_UNIT[unit]))
+        found: Bench = sound(self._readings.latest("benches", bench_id or BENCH_OF_UNIT[unit]))
         return found
-
-
-def _sound(reading: Reading[Any]) -> Any:
-    if not reading.is_sound:
-        raise InvalidDocument(reading.model.title, reading.findings)
-    return reading.model
