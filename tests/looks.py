@@ -3,8 +3,8 @@
 import numpy as np
 
 from spreadwright.colour.measure import Look
-from spreadwright.colour.spaces import encoded_of, linear
 from spreadwright.colour.tables import Tables
+from spreadwright.images.srgb import encoded_of, linear
 
 
 def looks_like(colour: str, busyness: float = 0.0) -> Look:

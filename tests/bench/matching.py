@@ -25,9 +25,10 @@ from sklearn.cluster import KMeans  # noqa: E402
 
 import photographs  # noqa: E402
 from spreadwright.colour.palette import palette, tally  # noqa: E402
-from spreadwright.colour.spaces import linear, oklab  # noqa: E402
+from spreadwright.colour.spaces import oklab  # noqa: E402
 from spreadwright.document import Reading  # noqa: E402
 from spreadwright.images import read, resized  # noqa: E402
+from spreadwright.images.srgb import light_of  # noqa: E402
 from spreadwright.model import Recipe  # noqa: E402
 from spreadwright.photos.faces import faces  # noqa: E402
 from spreadwright.photos.saliency import attention  # noqa: E402
@@ -89,7 +90,7 @@ def main() -> None:
         ("k-means in CIELAB of the same pixels", lambda: of_k_means(small, 6)),
         ("read and palette together", lambda: palette(tally(resized(read(data).pixels, 256, 192)))),
         ("faces", lambda: faces(resized(pixels, 400, 300))),
-        ("what draws the eye", lambda: attention(oklab(linear(resized(pixels, 128, 96) / 255)))),
+        ("what draws the eye", lambda: attention(oklab(light_of(resized(pixels, 128, 96))))),
         ("all of it: looked at", lambda: looked_at("sea.jpg", data)),
     ]
     for name, what in figures:

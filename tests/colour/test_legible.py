@@ -4,8 +4,8 @@ import pytest
 from spreadwright.colour.legible import TOLD_APART, Sight, in_sight, meets
 from spreadwright.colour.measure import Look
 from spreadwright.colour.scene import PAGE, PHOTO, Patch, Surface, scene
-from spreadwright.colour.spaces import encoded_of, linear
 from spreadwright.geometry import Rect, Size
+from spreadwright.images.srgb import encoded_of, linear
 
 ONE, OTHER, THIRD = (Surface(name) for name in ("a", "b", "c"))
 SIZE = Size(1000, 1000)

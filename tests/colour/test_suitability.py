@@ -5,8 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from spreadwright.colour.palette import Tone
-from spreadwright.colour.spaces import encoded_of, lab, linear
+from spreadwright.colour.spaces import lab
 from spreadwright.colour.suitability import NEUTRAL, face_fit, likeness, loudest, set_fit
+from spreadwright.images.srgb import encoded_of, linear
 
 
 def tone(colour: str, share: float = 1.0) -> Tone:

@@ -2,7 +2,6 @@ import numpy as np
 import pytest
 
 from spreadwright.images import read
-from spreadwright.images.average import average_colour
 from spreadwright.images.joins import meets_across, meets_down
 from spreadwright.shipped import folder
 
@@ -32,10 +31,3 @@ def test_shipped_prints_meet_themselves_and_parts_of_them_do_not(file):
     pixels = read(file.read_bytes()).pixels
     assert meets_across(pixels) and meets_down(pixels)
     assert not (meets_across(pixels[:, :450]) and meets_down(pixels[:450]))
-
-
-def test_average_is_that_of_the_light():
-    halves = np.zeros((2, 2, 3), dtype=np.uint8)
-    halves[0] = 255
-    assert average_colour(halves) == "#bcbcbc"  # half of the light of white, not half of its number
-    assert average_colour(np.full((3, 3, 3), 77, dtype=np.uint8)) == "#4d4d4d"

@@ -9,18 +9,8 @@ import pytest
 from spreadwright.colour.contrast import ratio
 from spreadwright.colour.deficiency import Deficiency, seen_with
 from spreadwright.colour.difference import ciede2000
-from spreadwright.colour.spaces import (
-    D50,
-    chroma,
-    encoded,
-    encoded_of,
-    hex_of,
-    lab,
-    linear,
-    luminance,
-    oklab,
-    oklab_of_xyz,
-)
+from spreadwright.colour.spaces import D50, chroma, lab, luminance, oklab, oklab_of_xyz
+from spreadwright.images.srgb import encoded, encoded_of, hex_of, linear
 
 HERE = Path(__file__).parent
 PAIRS = json.loads((HERE / "ciede2000.json").read_text())

@@ -5,9 +5,10 @@ import pytest
 from skimage import data
 
 import photographs
-from spreadwright.colour.spaces import linear, oklab
+from spreadwright.colour.spaces import oklab
 from spreadwright.geometry import Size
 from spreadwright.images import Raster, resized
+from spreadwright.images.srgb import light_of
 from spreadwright.photos import Pixels
 from spreadwright.photos.cropping import cropped
 from spreadwright.photos.faces import FaceSpot, can_find_faces, faces
@@ -20,7 +21,7 @@ def small(pixels: Raster, longest: int = LONGEST) -> Raster:
 
 
 def seen(pixels: Raster, found: tuple[FaceSpot, ...] = ()) -> np.ndarray:
-    return attention(oklab(linear(small(pixels) / 255)), found)
+    return attention(oklab(light_of(small(pixels))), found)
 
 
 def share_within(shares: np.ndarray, left: float, top: float, right: float, bottom: float) -> float:

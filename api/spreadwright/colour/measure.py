@@ -11,15 +11,13 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from spreadwright.colour.spaces import Floats, chroma, encoded, hex_of, lab, linear, luminance
-
-Pixels = NDArray[np.uint8]
+from spreadwright.colour.spaces import Floats, chroma, lab, luminance
+from spreadwright.images import Raster
+from spreadwright.images.srgb import encoded, hex_of, light_of
 
 APART_MM = (2, 4, 8)
 BUSIEST = 30.0
 """CIE76 units: a print in ink on paper with as much of the one as of the other has about 40."""
-
-_LINEAR = linear(np.arange(256) / 255)
 
 
 @dataclass(frozen=True)
@@ -55,16 +53,16 @@ class Look:
         return hex_of(encoded(self.average))
 
 
-def look(pixels: Pixels, pixels_per_mm: float) -> Look:
+def look(pixels: Raster, pixels_per_mm: float) -> Look:
     """What the pixels of a face, shape (height, width, 3), amount to."""
     colours, number = _different(pixels)
-    light = _LINEAR[colours]
+    light = light_of(colours)
     shares = np.bincount(number.ravel(), minlength=len(colours)) / number.size
     red, green, blue = (float(channel) for channel in shares @ light)
     return Look((red, green, blue), _busyness(lab(light).T[:, number], pixels_per_mm) if len(colours) > 1 else 0.0)
 
 
-def _different(pixels: Pixels) -> tuple[Pixels, NDArray[np.intp]]:
+def _different(pixels: Raster) -> tuple[Raster, NDArray[np.intp]]:
     """The colours that there are, and for every pixel the number of its own: a print has few."""
     packed = pixels.astype(np.uint32) @ np.array([1 << 16, 1 << 8, 1], np.uint32)
     known, number = np.unique(packed, return_inverse=True)

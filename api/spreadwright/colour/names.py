@@ -3,7 +3,8 @@
 import numpy as np
 from numpy.typing import ArrayLike
 
-from spreadwright.colour.spaces import encoded_of, linear, oklab
+from spreadwright.colour.spaces import oklab
+from spreadwright.images.srgb import encoded_of, linear
 from spreadwright.words import gettext as _
 
 _GREY, _FAINT = 0.022, 0.045

@@ -14,7 +14,8 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from spreadwright.colour.spaces import Floats, encoded, hex_of, lab, linear, oklab
+from spreadwright.colour.spaces import Floats, lab, oklab
+from spreadwright.images.srgb import encoded, hex_of, linear
 
 MOST, MOST_ACCENTS = 6, 2
 """Colours of a palette, as many as an eye takes in at once, and the hues that may join them."""

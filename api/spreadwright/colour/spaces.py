@@ -1,7 +1,6 @@
-"""From sRGB to the spaces in which colours are compared, and back.
+"""From linear sRGB, as `images.srgb` has it, to the spaces in which colours are compared.
 
-Arrays of shape (..., 3). *Encoded* is sRGB as files hold it, *linear* is proportional to light; both from 0 to 1.
-Matrices: CSS Color Module Level 4, sample code. CIELAB: CIE 15. Oklab: B. Ottosson, 2020.
+Arrays of shape (..., 3). Matrices: CSS Color Module Level 4, sample code. CIELAB: CIE 15. Oklab: B. Ottosson, 2020.
 """
 
 from collections.abc import Sequence
@@ -11,7 +10,6 @@ from numpy.typing import ArrayLike, NDArray
 
 Floats = NDArray[np.float64]
 
-_KNEE = 0.04045
 _TO_XYZ = np.array(
     [
         [0.41239079926595934, 0.357584339383878, 0.1804807884018343],
@@ -39,30 +37,6 @@ _CONES_TO_OKLAB = np.array(
     ]
 )
 _LUMINANCE = np.array([0.2126, 0.7152, 0.0722])
-
-
-def encoded_of(colour: str) -> Floats:
-    """The encoded colour that ``#rrggbb`` writes."""
-    return np.array([int(colour[place : place + 2], 16) for place in (1, 3, 5)]) / 255
-
-
-def hex_of(encoded: ArrayLike) -> str:
-    """One encoded colour as ``#rrggbb``, each channel at the nearest step."""
-    steps = np.rint(np.clip(np.asarray(encoded, float), 0, 1) * 255).astype(int)
-    return "#" + "".join(f"{step:02x}" for step in steps)
-
-
-def linear(encoded: ArrayLike) -> Floats:
-    """Encoded sRGB as proportional to light."""
-    values = np.asarray(encoded, float)
-    return np.where(values <= _KNEE, values / 12.92, ((np.maximum(values, _KNEE) + 0.055) / 1.055) ** 2.4)
-
-
-def encoded(linear_rgb: ArrayLike) -> Floats:
-    """Linear sRGB, clipped to what a screen shows, as files hold it."""
-    values = np.clip(np.asarray(linear_rgb, float), 0, 1)
-    found: Floats = np.where(values <= _KNEE / 12.92, values * 12.92, 1.055 * values ** (1 / 2.4) - 0.055)
-    return found
 
 
 def luminance(linear_rgb: ArrayLike) -> Floats:

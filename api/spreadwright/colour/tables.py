@@ -13,7 +13,8 @@ from numpy.typing import NDArray
 from spreadwright.colour.measure import Look
 from spreadwright.colour.parts import FORMULAS, Part
 from spreadwright.colour.scene import PAGE, Scene, Surface
-from spreadwright.colour.spaces import Floats, encoded_of, linear
+from spreadwright.colour.spaces import Floats
+from spreadwright.images.srgb import encoded_of, linear
 from spreadwright.model import BLANK, Choice, Face
 
 POINT = 1_000_000

@@ -99,8 +99,8 @@ def _not_sent(name: str, where: str) -> Finding:
 
 def _read(name: str, data: bytes) -> Print:
     from spreadwright.images import read  # imported when needed: Pillow and numpy take a third of a second
-    from spreadwright.images.average import average_colour
     from spreadwright.images.joins import meets_across, meets_down
+    from spreadwright.images.srgb import average_colour
 
     found = read(data, longest=LONGEST_PX - LONGEST_PX // _OVERLAP, most_pixels=MOST_PIXELS)
     height, width, _ = found.pixels.shape

@@ -4,12 +4,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from spreadwright.colour.palette import Tally, Tone, palette, tally, together
-from spreadwright.colour.spaces import linear, oklab
+from spreadwright.colour.spaces import oklab
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.errors import Finding, UnreadablePicture, note, warning
 from spreadwright.geometry import Size
 from spreadwright.images import MOST_PIXELS, Picture, limited, read
+from spreadwright.images.srgb import light_of
 from spreadwright.lengths import TICKS, Unit, told_size
 from spreadwright.model import PaperSet, Recipe
 from spreadwright.photos import COARSE, Pixels, matted_photos
@@ -116,7 +117,7 @@ def looked_at(name: str, data: bytes, *, most_pixels: int = MOST_PIXELS) -> Phot
         raise UnreadablePicture(refusal.code, refusal.reason, refusal.remedy, name=name) from refusal
     counted = tally(limited(picture.pixels, _LONGEST_FOR_COLOURS))
     found = faces(limited(picture.pixels, LONGEST_FOR_FACES))
-    seen = attention(oklab(linear(limited(picture.pixels, LONGEST_LOOKED_AT) / 255)), found)
+    seen = attention(oklab(light_of(limited(picture.pixels, LONGEST_LOOKED_AT))), found)
     size = Pixels(picture.width, picture.height)
     return Photograph(name, size, picture, counted, palette(counted), seen)
 

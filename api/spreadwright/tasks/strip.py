@@ -8,7 +8,7 @@ import numpy as np
 from spreadwright.colour.legible import Meet, Sight, in_sight, meets
 from spreadwright.colour.measure import Look
 from spreadwright.colour.scene import PAGE, PHOTO, Surface
-from spreadwright.colour.spaces import Floats, encoded, linear
+from spreadwright.colour.spaces import Floats
 from spreadwright.document import Reading
 from spreadwright.drawing import svg_bytes
 from spreadwright.drawing.booklet import Format
@@ -17,6 +17,7 @@ from spreadwright.drawing.contact import strip_pdf as pdf_of
 from spreadwright.drawing.raster import pixels
 from spreadwright.geometry import Size
 from spreadwright.images import encode_jpeg
+from spreadwright.images.srgb import encoded, light_of
 from spreadwright.model import BLANK, Colourway, PaperSet, Recipe, Side
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.draw import preview_svg
@@ -191,7 +192,7 @@ def strip_pdf(shown: Strip, paper: Format = Format.A4) -> bytes:
 
 def _plan(shown: Strip) -> StripPlan:
     svg = preview_svg(shown.reading, shown.colourway, papers=title(shown.papers.title))
-    light = linear(pixels(svg, _WIDE_PX) / 255)
+    light = light_of(pixels(svg, _WIDE_PX))
     exposures = tuple(
         Exposure(_jpeg(in_sight(each.sight, light)), sight_name(each.sight), sentences(each)) for each in shown.exposed
     )

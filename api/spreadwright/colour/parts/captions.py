@@ -10,7 +10,8 @@ from spreadwright.colour.contrast import ENHANCED_TEXT, LARGE_TEXT, ratio
 from spreadwright.colour.parts.calm import kept
 from spreadwright.colour.parts.part import Looks, Part, ramp
 from spreadwright.colour.scene import Scene
-from spreadwright.colour.spaces import Floats, encoded_of, linear, luminance
+from spreadwright.colour.spaces import Floats, luminance
+from spreadwright.images.srgb import encoded_of, linear
 
 PENCIL = "#3a3a3a"
 
