@@ -158,6 +158,15 @@ def told_up(length: int, unit: Unit) -> str:
     return with_unit(neighbours(length, FINEST[unit])[1], unit)
 
 
+def told_down(length: int, unit: Unit) -> str:
+    """A length told no larger than it is, such as how wide something may be at most.
+
+    >>> told_down(129, Unit.MILLIMETRE), told_down(8127, Unit.INCH)
+    ('0.4 mm', '63/64 in')
+    """
+    return with_unit(neighbours(length, FINEST[unit])[0], unit)
+
+
 def on_scale(length: int, step: int, unit: Unit) -> str:
     """The mark nearest to a length on a scale with a mark every `step` ticks; in the other unit if the scale has that.
 

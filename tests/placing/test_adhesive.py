@@ -89,7 +89,7 @@ def test_words_tell_what_is_safe_for_photographs_and_what_libraries_say():
 def test_adhesive_wider_than_every_piece_names_the_widest_one():
     bench = replace(BENCH, adhesives=(replace(TAPE, width=8 * INCH), GLUE))
     (found,) = [each for each in check(read_recipe(sound()), bench).findings if each.code == "adhesive-too-wide"]
-    assert "tape of 8 in" in found.message and "panel" in found.message and "6 7/8 in" in found.remedy
+    assert "tape of 8 in" in found.message and "panel" in found.message and "at most 1/2 in" in found.remedy
 
 
 def test_piece_that_nothing_holds_is_named():
@@ -106,6 +106,12 @@ def test_pieces_that_nothing_holds_are_told_together_by_the_narrowest():
     threads = [Stick(f"thread-{i}", Size(INCH * i // 64, 6 * INCH), f"/placements/{i}") for i in (10, 8, 9)]
     (found,) = adhesive_findings(threads, replace(BENCH, adhesives=(TAPE,)))
     assert found.where == "/placements/8" and "“thread-8”" in found.message and "2 more pieces" in found.message
+
+
+def test_no_wider_adhesive_is_advised_than_is_usual():
+    bench = replace(BENCH, adhesives=(replace(TAPE, width=5 * INCH),))
+    (found,) = adhesive_findings([Stick("wide", inches(4, 4))], bench)
+    assert found.remedy == "Use liquid glue with a bead of at most 1/8 in for it, or cut the piece wider."
 
 
 def test_bench_with_too_wide_a_glue_only_says_how_fine_it_should_be():

@@ -244,6 +244,17 @@ def test_sheet_too_large_both_ways_is_not_told_to_be_cut_the_other_way():
     assert "20 in long" in finding.message and finding.remedy == "Use smaller sheets or a longer trimmer."
 
 
+def test_hair_too_long_or_too_narrow_is_not_told_as_what_the_trimmer_can_do():
+    def spoil(document):
+        document["sheets"][0]["size"] = ["305 mm", "305 mm"]
+        document["sheets"][0]["columns"] = [{"width": "12.6 mm", "piece": "base", "times": 2}, {"width": "rest"}]
+        del document["sheets"][0]["piece"], document["sheets"][0]["times"]
+
+    told = {f.code: f.message for f in check(spoilt(spoil), INCH_BENCH).findings}
+    assert "is 12 1/64 in long; the trimmer cuts 12 in." in told["sheet-larger-than-trimmer"]
+    assert "are only 31/64 in wide, narrower than the 1/2 in" in told["strip-too-narrow"]
+
+
 def test_repeated_rest_must_fall_on_a_mark():
     def spoil(document):
         document["sheets"][1] = {

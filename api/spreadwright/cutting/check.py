@@ -6,7 +6,7 @@ from itertools import chain
 from spreadwright.cutting.check_marks import called, marks_findings
 from spreadwright.cutting.parts import CutSheet, Region, cut_sheets, missing
 from spreadwright.errors import Finding, error, nearest_hint, warning
-from spreadwright.lengths import Unit, is_mark, size_text, told, told_size, with_unit
+from spreadwright.lengths import Unit, is_mark, size_text, told, told_down, told_size, told_up, with_unit
 from spreadwright.model import MOST_PARTS, Axis, Bench, Branch, Content, Leaf, Recipe, Split, Use, part_count
 from spreadwright.words import gettext as _
 from spreadwright.words import listed, ngettext
@@ -135,7 +135,7 @@ def _too_long(root: Region, bench: Bench) -> Iterator[Finding]:
             continue
         before, after = (called(child, bench.unit) for child in region.children[:2])
         message = (
-            f"The cut between {before} and {after} is {told(length, bench.unit)} long; "
+            f"The cut between {before} and {after} is {told_up(length, bench.unit)} long; "
             f"the trimmer cuts {told(limit, bench.unit)}."
         )
         other = f"Cut it into {axis.other.value} first, or use" if side is not None and side <= limit else "Use"
@@ -161,7 +161,7 @@ def _too_narrow(root: Region, bench: Bench) -> Iterator[Finding]:
 
 def _narrow(equal: Sequence[Region], width: int, bench: Bench) -> str:
     """What is too narrow: pieces by their names, other parts by their size."""
-    lengths = {"width": told(width, bench.unit), "limit": told(bench.trimmer.shortest, bench.unit)}
+    lengths = {"width": told_down(width, bench.unit), "limit": told(bench.trimmer.shortest, bench.unit)}
     if equal[0].axis is not None or equal[0].use is not Use.PIECE:
         part = _("A part, {size}, is only {width} wide, narrower than the {limit} that can be held safely.")
         return part.format(size=_size(equal[0], bench.unit), **lengths)

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from spreadwright.errors import Finding, warning
 from spreadwright.geometry import Size
-from spreadwright.lengths import FINEST, TICKS, Unit, neighbours, told
+from spreadwright.lengths import FINEST, TICKS, Unit, told, told_down
 from spreadwright.model import Adhesive, Bench, Recipe, Wetness
 from spreadwright.placing.layers import PlacedPiece
 from spreadwright.words import gettext as _
@@ -25,6 +25,9 @@ SMALLEST_MARGIN = TICKS[Unit.INCH] // 16
 
 WIDEST_FREE = {Wetness.DRY: 3 * TICKS[Unit.INCH], Wetness.LIQUID: 2 * TICKS[Unit.INCH]}
 """No more than this lies free between two runs: 3 in of tape, 2 in of glue."""
+
+WIDEST_USUAL = {Wetness.DRY: TICKS[Unit.INCH] // 2, Wetness.LIQUID: TICKS[Unit.INCH] // 8}
+"""No wider one is advised, however large a piece is: 1/2 in (12.7 mm) of tape, a bead of 1/8 in (3.2 mm)."""
 
 _PI = Fraction(355, 113)
 
@@ -160,10 +163,15 @@ def adhesive_findings(pieces: Sequence[Stick], bench: Bench) -> Iterator[Finding
 
 def instead(size: Size, unit: Unit) -> str:
     """What holds a piece for which every adhesive of a bench is too wide, in words."""
-    room = min(size.width, size.height) - 2 * SMALLEST_MARGIN
-    if room < FINEST[unit]:
+    widest = _widest_on(size, Wetness.LIQUID)
+    if widest < FINEST[unit]:
         return _("glue from a fine brush")
-    return _("liquid glue with a bead of at most {width}").format(width=told(neighbours(room, FINEST[unit])[0], unit))
+    return _("liquid glue with a bead of at most {width}").format(width=told_down(widest, unit))
+
+
+def _widest_on(size: Size, wetness: Wetness) -> int:
+    """How wide an adhesive may be for a piece, ticks: no wider than leaves a margin, nor than is usual."""
+    return min(min(size.width, size.height) - 2 * SMALLEST_MARGIN, WIDEST_USUAL[wetness])
 
 
 def _unheld(each: Stick, more: int, bench: Bench) -> Finding:
@@ -196,8 +204,8 @@ def _unused(adhesive: Adhesive, widest: Stick, bench: Bench) -> Finding:
     message = said[adhesive.wetness].format(
         adhesive=told(adhesive.width, bench.unit), piece=widest.id, width=told(_side(widest), bench.unit)
     )
-    room = neighbours(max(_side(widest) - 2 * SMALLEST_MARGIN, 0), FINEST[bench.unit])[0]
-    remedy = _("Use one of at most {width}.").format(width=told(room, bench.unit))
+    room = _widest_on(widest.size, adhesive.wetness)
+    remedy = _("Use one of at most {width}.").format(width=told_down(room, bench.unit))
     return warning("adhesive-too-wide", widest.where, message, remedy)
 
 
