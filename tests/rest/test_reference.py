@@ -5,7 +5,9 @@ import pytest
 
 from rest.test_problems import refused
 from spreadwright.rest.explained import EXPLAINED
+from spreadwright.rest.problem_pages import OF_HTTP
 from spreadwright.rest.problems import KINDS
+from spreadwright.rest.worker import STATUSES
 
 
 class Links(HTMLParser):
@@ -53,7 +55,8 @@ def test_every_link_of_the_reference_leads_somewhere(page, client):
 
 
 def test_every_kind_of_problem_is_explained(client):
-    assert sorted(EXPLAINED) == sorted({"request-timeout"} | {kind.name for kind in KINDS.values()})
+    assert sorted(EXPLAINED) == sorted(kind.name for kind in KINDS.values())
+    assert set(STATUSES.values()) <= set(OF_HTTP)
     for each in client.get("/problems").json["problems"]:
         told = client.get(f"/problems/{each['code']}").json
         assert told == each and told["means"].endswith(".") and told["remedy"].endswith(".")

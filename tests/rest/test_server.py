@@ -77,6 +77,17 @@ def test_fifty_megabytes_are_refused_at_once(folder):
             assert client.recv(12) == b"HTTP/1.1 413"  # though most of the body was never sent
 
 
+def test_half_a_body_is_not_taken_for_a_whole_one(folder):
+    with served(folder) as (_, port), socket.create_connection(("127.0.0.1", port), timeout=10) as client:
+        client.sendall(
+            b"POST /plan HTTP/1.1\r\nHost: x\r\nContent-Type: text/plain\r\nContent-Length: 14\r\n\r\n7x7 le"
+        )
+        client.shutdown(socket.SHUT_WR)
+        response = http.client.HTTPResponse(client)
+        response.begin()
+        assert response.status == 408 and b"problems/request-timeout" in response.read()
+
+
 @pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
 def test_what_runs_is_finished_before_the_end(folder, how):
     with served(folder) as (process, port):

@@ -1,7 +1,7 @@
 """The body of a request, as bytes of a JSON document; where pieces are planned, a list of them in short is one too."""
 
 from flask import request
-from werkzeug.exceptions import RequestEntityTooLarge, UnsupportedMediaType
+from werkzeug.exceptions import RequestEntityTooLarge, RequestTimeout, UnsupportedMediaType
 
 from spreadwright.document import MOST_BYTES, canonical, pieces_in_short
 from spreadwright.errors import UnreadableDocument
@@ -18,6 +18,7 @@ def document_bytes() -> bytes:
     Raises:
         UnsupportedMediaType: It is of another type, or compressed.
         RequestEntityTooLarge: It is longer than a document may be.
+        RequestTimeout: Its end did not arrive.
     """
     is_json = request.mimetype == "application/json" or (
         request.mimetype.startswith("application/") and request.mimetype.endswith("+json")
@@ -42,10 +43,21 @@ def document_or_pieces() -> bytes:
     return canonical(pieces_in_short(text))
 
 
-def _body() -> bytes:
+def refuse_compressed() -> None:
+    """Nothing, where the body is as it is read.
+
+    Raises:
+        UnsupportedMediaType: It is compressed.
+    """
     if request.headers.get("Content-Encoding", "identity").strip().lower() != "identity":
         raise UnsupportedMediaType("The body is compressed; send it as it is.")
+
+
+def _body() -> bytes:
+    refuse_compressed()
     data = request.get_data(cache=False)
+    if len(data) < (request.content_length or 0):
+        raise RequestTimeout("The rest of the body did not arrive.")
     if len(data) > service().settings.document_bytes:
         raise RequestEntityTooLarge
     return data

@@ -5,11 +5,11 @@ from typing import Any
 
 from spreadwright.errors import UnknownName
 from spreadwright.rest.explained import EXPLAINED, Explanation
-from spreadwright.rest.problems import KINDS, TYPE_BASE
+from spreadwright.rest.problems import KINDS, TYPE_BASE, refusal
 
-_OF_HTTP = (
+OF_HTTP = (
     HTTPStatus.BAD_REQUEST,
-    HTTPStatus.REQUEST_TIMEOUT,
+    HTTPStatus.REQUEST_URI_TOO_LONG,
     HTTPStatus.EXPECTATION_FAILED,
     HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE,
     HTTPStatus.NOT_IMPLEMENTED,
@@ -20,7 +20,7 @@ _OF_HTTP = (
 def kinds() -> dict[str, dict[str, Any]]:
     """Every kind of problem by its name, in the order of the alphabet."""
     ours = {kind.name: (kind.status, kind.title, EXPLAINED[kind.name]) for kind in KINDS.values()}
-    theirs = {_name(each): (each.value, each.phrase, EXPLAINED.get(_name(each)) or _refused(each)) for each in _OF_HTTP}
+    theirs = {(kind := refusal(each)).name: (kind.status, kind.title, _refused(each)) for each in OF_HTTP}
     return {name: _told(name, *found) for name, found in sorted((theirs | ours).items())}
 
 
@@ -39,10 +39,6 @@ def kind_named(code: str) -> dict[str, Any]:
 def _told(code: str, status: int, title: str, explanation: Explanation) -> dict[str, Any]:
     words = {"means": explanation.means, "remedy": explanation.remedy}
     return {"code": code, "type": TYPE_BASE + code, "status": status, "title": title, **words}
-
-
-def _name(status: HTTPStatus) -> str:
-    return status.phrase.lower().replace(" ", "-")
 
 
 def _refused(status: HTTPStatus) -> Explanation:

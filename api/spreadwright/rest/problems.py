@@ -6,6 +6,7 @@ What the table does not list is a bug: it is logged, and the client learns nothi
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from difflib import get_close_matches
+from http import HTTPStatus
 from typing import Any
 from urllib.parse import quote
 
@@ -132,6 +133,7 @@ KINDS: dict[type[Exception], Kind] = {
     http.MethodNotAllowed: Kind(405, "method-not-allowed", "This address takes another method", _wrong_method),
     http.NotAcceptable: Kind(406, "not-acceptable", "There is no such representation", _described),
     http.RequestEntityTooLarge: Kind(413, "too-large", "The body is too large", _too_large),
+    http.RequestTimeout: Kind(408, "request-timeout", "The request did not arrive in full", _described),
     http.UnsupportedMediaType: Kind(415, "unsupported-media-type", "The body is of another type", _described),
     TooManyJobs: Kind(429, "too-many-jobs", "Too many of your jobs are unfinished"),
     Unfinished: Kind(409, "unfinished", "The job has no result"),
@@ -181,9 +183,12 @@ def _kind(reason: Exception) -> Kind:
     for each in type(reason).__mro__:
         if each in KINDS:
             return KINDS[each]
-    status = getattr(reason, "code", None) or 500
-    name = getattr(reason, "name", "Error")
-    return Kind(status, name.lower().replace(" ", "-"), name, _described)
+    return refusal(HTTPStatus(getattr(reason, "code", None) or 500))
+
+
+def refusal(status: HTTPStatus) -> Kind:
+    """What HTTP itself calls a problem, where there is nothing more to say about it."""
+    return Kind(status.value, status.phrase.lower().replace(" ", "-"), status.phrase, _described)
 
 
 def _errors(reason: Exception) -> list[dict[str, Any]]:

@@ -16,6 +16,7 @@ from werkzeug.formparser import FormDataParser
 from spreadwright.document import MOST_BYTES as MOST_DOCUMENT_BYTES
 from spreadwright.errors import UnreadableDocument
 from spreadwright.images import pixel_count
+from spreadwright.rest.bodies import refuse_compressed
 from spreadwright.rest.service import service
 
 MULTIPART = "multipart/form-data"
@@ -47,8 +48,7 @@ def uploaded() -> Upload:
     """
     if request.mimetype != MULTIPART:
         raise UnsupportedMediaType(f"Send the photos as {MULTIPART}, each in a part named “{PHOTO}”.")
-    if request.headers.get("Content-Encoding", "identity").strip().lower() != "identity":
-        raise UnsupportedMediaType("The body is compressed; send it as it is.")
+    refuse_compressed()
     fields, files = _parts()
     _refuse_others([*fields, *files])
     photographs = [(_name(file.filename, number), file.read()) for number, file in enumerate(files.getlist(PHOTO), 1)]

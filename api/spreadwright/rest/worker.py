@@ -9,11 +9,11 @@ from gunicorn.http import errors as http
 from gunicorn.workers.gthread import ThreadWorker
 
 from spreadwright.document import canonical
-from spreadwright.rest.problems import PROBLEM_JSON, TYPE_BASE
+from spreadwright.rest.problems import PROBLEM_JSON, TYPE_BASE, refusal
 from spreadwright.rest.service import Service
 from spreadwright.rest.slow_clients import Patience
 
-_STATUSES: dict[type[Exception], HTTPStatus] = {
+STATUSES: dict[type[Exception], HTTPStatus] = {
     http.LimitRequestLine: HTTPStatus.REQUEST_URI_TOO_LONG,
     http.LimitRequestHeaders: HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE,
     http.UnsupportedTransferCoding: HTTPStatus.NOT_IMPLEMENTED,
@@ -49,7 +49,7 @@ class Worker(ThreadWorker):  # type: ignore[misc]
 
     def handle_error(self, req: Any, client: Any, addr: Any, exc: Exception) -> None:
         """Answers what never reached the application with a problem document."""
-        status = next((code for kind, code in _STATUSES.items() if isinstance(exc, kind)), None)
+        status = next((code for kind, code in STATUSES.items() if isinstance(exc, kind)), None)
         if status is None:
             self.log.exception("Error handling a request")
         write_problem(client, status or HTTPStatus.INTERNAL_SERVER_ERROR)
@@ -57,11 +57,11 @@ class Worker(ThreadWorker):  # type: ignore[misc]
 
 def write_problem(client: Any, status: HTTPStatus) -> None:
     """Writes a whole response and gives the connection up."""
-    kind = status.phrase.lower().replace(" ", "-")
+    kind = refusal(status)
     members: dict[str, Any] = {
-        "type": TYPE_BASE + kind,
-        "title": status.phrase,
-        "status": status.value,
+        "type": TYPE_BASE + kind.name,
+        "title": kind.title,
+        "status": kind.status,
         "instance": "",
         "errors": [],
     }
