@@ -3,14 +3,14 @@
 from collections.abc import Iterable
 from typing import Any
 
-from flask import Response, request
+from flask import Response
 
 from spreadwright.errors import InvalidDocument
 from spreadwright.rest.document_writes import NoteQuery, told
 from spreadwright.rest.documents import operation, variable
 from spreadwright.rest.envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.forms import JSON, Arguments, Form, json_form
-from spreadwright.rest.links import address, link
+from spreadwright.rest.links import address, here
 from spreadwright.rest.openapi import component
 from spreadwright.rest.permissions import latest, own_or_gone
 from spreadwright.rest.queries import ChangesQuery, RevisionsQuery
@@ -128,10 +128,8 @@ def _item(head: Head, revision: Revision) -> dict[str, Any]:
 
 
 def _older(_: Arguments, head: Head, revisions: tuple[Revision, ...], most: int) -> Iterable[str]:
-    if len(revisions) == most and revisions[-1].number > 1:
-        kept = {name: request.args[name] for name in request.args if name != "before"}
-        here = {**(request.view_args or {}), **kept, "before": revisions[-1].number}
-        yield link(address(str(request.endpoint), **here), "next")
+    is_more = len(revisions) == most and revisions[-1].number > 1
+    return here("before", ("next", revisions[-1].number)) if is_more else ()
 
 
 def _content(_: Arguments, kind: str, name: str, revision: Revision, data: bytes) -> bytes:

@@ -35,13 +35,24 @@ def described_by(kind: str) -> str:
     return link(address("schema.schema_version", kind=kind, version=1), "describedby")
 
 
+def here(name: str, *places: tuple[str, Any]) -> Iterator[str]:
+    """Links to the address at hand with another value of one parameter, the rest of the query kept.
+
+    Args:
+        name: Of the parameter.
+        places: Relation and value; None leaves the parameter out.
+    """
+    kept = {each: request.args[each] for each in request.args if each != name}
+    for relation, value in places:
+        asked = {**(request.view_args or {}), **kept, **({} if value is None else {name: value})}
+        yield link(address(str(request.endpoint), **asked), relation)
+
+
 def page_links(start: int, limit: int, count: int) -> Iterator[str]:
     """The links from one page of a list to the others that may be asked for, with the rest of the query kept."""
-    places = {"first": 0}
+    places = [("first", 0)]
     if start > 0:
-        places["prev"] = max(0, start - limit)
+        places.append(("prev", max(0, start - limit)))
     if start + limit < min(count, FURTHEST + 1):
-        places["next"] = start + limit
-    for relation, place in places.items():
-        kept = {name: request.args[name] for name in request.args if name != "start"}
-        yield link(address(str(request.endpoint), **request.view_args or {}, **kept, start=place), relation)
+        places.append(("next", start + limit))
+    return here("start", *places)

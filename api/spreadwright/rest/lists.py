@@ -8,13 +8,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from flask import request
-
 from spreadwright.errors import UnreadableLength
 from spreadwright.lengths import Unit, ticks
 from spreadwright.rest.forms import Arguments
 from spreadwright.rest.identity import bearer, caller
-from spreadwright.rest.links import address, link
+from spreadwright.rest.links import here
 from spreadwright.rest.queries import BadQuery, WrongParameter
 from spreadwright.rest.service import service
 from spreadwright.store.values import Document, State
@@ -33,7 +31,6 @@ class Page:
     items: tuple[Document, ...]
     count: int
     next: str | None
-    is_first: bool
 
 
 def page_of(kind: str, arguments: Arguments) -> Page:
@@ -46,7 +43,7 @@ def page_of(kind: str, arguments: Arguments) -> Page:
     wanted = wanted_of(kind, arguments)
     listing = service().store.listing
     found = listing.page(wanted)
-    return Page(found.documents, listing.count(wanted, most=MOST_COUNTED), found.next, wanted.after is None)
+    return Page(found.documents, listing.count(wanted, most=MOST_COUNTED), found.next)
 
 
 def wanted_of(kind: str, arguments: Arguments) -> Wanted:
@@ -111,11 +108,12 @@ def _size(text: str) -> tuple[int, int]:
 
 def links_of(_: Arguments, page: Page) -> Iterable[str]:
     """The links from one page to the first and to the next."""
-    kept = {name: request.args[name] for name in request.args if name != "after"}
-    here = {**(request.view_args or {}), **kept}
-    yield link(address(str(request.endpoint), **here), "first")
-    if page.next:
-        yield link(address(str(request.endpoint), **here, after=page.next), "next")
+    return links_after(page.next)
+
+
+def links_after(following: str | None) -> Iterable[str]:
+    """The links to the first page, and to the one that goes on from a place."""
+    return here("after", ("first", None), *([("next", following)] if following else []))
 
 
 def item_of(document: Document, arguments: Arguments, links: dict[str, str]) -> dict[str, Any]:

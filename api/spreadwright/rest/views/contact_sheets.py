@@ -3,14 +3,12 @@
 from collections.abc import Callable, Iterable
 from contextlib import AbstractContextManager, nullcontext
 
-from flask import request
-
 from spreadwright.document import Reading
 from spreadwright.model import PaperSet, Recipe
 from spreadwright.rest.choices import named_papers
 from spreadwright.rest.contact_envelopes import ContactSheet as Shape
 from spreadwright.rest.forms import PNG, SVG, Arguments, Form, json_form, pdf_form
-from spreadwright.rest.links import address, link
+from spreadwright.rest.lists import links_after
 from spreadwright.rest.queries import BadQuery, ContactSheetQuery, SetSheetQuery, WrongParameter
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection, service
@@ -70,11 +68,7 @@ def _of_set(_: Arguments, papers: PaperSet, _after: str, *readings: Reading[Reci
 
 
 def _pages(_: Arguments, _papers: PaperSet, after: str, *_readings: Reading[Recipe]) -> Iterable[str]:
-    kept = {name: request.args[name] for name in request.args if name != "after"}
-    here = {**(request.view_args or {}), **kept}
-    yield link(address(str(request.endpoint), **here), "first")
-    if after:
-        yield link(address(str(request.endpoint), **here, after=after), "next")
+    return links_after(after)
 
 
 @blueprint.resource("/recipes/<recipe_id>/contact-sheet", *_forms(_of_recipe), query=ContactSheetQuery)
