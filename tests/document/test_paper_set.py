@@ -170,6 +170,11 @@ def test_a_picture_too_coarse_for_its_width_is_a_warning():
     assert "120 pixels" in finding.message and "20 per inch" in finding.message and reading.is_sound
 
 
+def test_a_picture_of_one_pixel_is_told_as_one():
+    reading = read_paper_set(with_paper(front=PICTURE), "two", folder(rope=encode_png(ROPE[:1, :1])))
+    assert "has 1 pixel for its repeat" in reading.findings[0].message
+
+
 @pytest.mark.parametrize(
     ("pixels", "repeat", "edges"),
     [

@@ -6,6 +6,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from spreadwright.document import KINDS, read_any, schema, schema_bytes
+from spreadwright.document.schema import schema_findings
 from spreadwright.errors import UnknownName
 
 
@@ -65,3 +66,18 @@ def test_examples_of_the_schema_are_sound(kind):
 def test_unknown_kind_names_the_nearest():
     with pytest.raises(UnknownName, match="“recipe”"):
         schema_bytes("recipes")
+
+
+@pytest.mark.parametrize(
+    ("colours", "told"),
+    [([], "has 0 items; at least 1 is needed"), (["#2f4858"] * 7, "has 7 items; at most 6 are allowed")],
+)
+def test_a_list_that_is_too_short_or_too_long_is_counted(colours, told):
+    document = {**schema("paper-set")["examples"][0]}
+    document["papers"] = [{**document["papers"][0], "front": {"pattern": "stripe", "colours": colours}}]
+    assert told in schema_findings(document, "paper-set")[0].message
+
+
+def test_one_side_of_a_size_is_told_as_one():
+    document = {**schema("recipe")["examples"][0], "spread": {"pages": ["page"], "size": ["12"]}}
+    assert "has 1 item; at least 2 are needed" in schema_findings(document, "recipe")[0].message

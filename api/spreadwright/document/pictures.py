@@ -128,7 +128,7 @@ def _embedded(pixels: "Raster", overlap: int, *, is_png: bool) -> tuple[bytes, s
 def _coarse(found: Print, where: str, repeat: int) -> Iterator[Finding]:
     per_inch = found.width_px * TICKS[Unit.INCH] / repeat
     if per_inch < COARSEST:
-        told = f"{found.width_px} pixels for its repeat, {per_inch:.0f} per inch"
+        told = f"{found.width_px} pixel{'s' if found.width_px != 1 else ''} for its repeat, {per_inch:.0f} per inch"
         message = f"“{found.swatch.name}” has {told}: on paper they show as squares."
         remedy = f"Scan it finer, at {COARSEST} pixels per inch or more, or mend the repeat if that is wrong."
         yield warning("picture-coarse", where, message, remedy)

@@ -136,22 +136,21 @@ def _shape_remedy(each: _Refusal) -> str:
 
 
 def _measured(each: _Refusal) -> str:
-    units: dict[type, str] = {str: " characters", list: " items", dict: " members"}
-    unit = units.get(type(each.value), "")
-    count = len(each.value) if unit else each.value
     if each.rule == "minLength":
         return "is empty"
     if each.rule == "uniqueItems":
         return "holds something twice"
-    if str(each.rule).startswith("min"):
-        return (
-            f"has {count}{unit}; at least {each.wanted} are needed" if unit else f"is {count}, less than {each.wanted}"
-        )
-    if str(each.rule).startswith("max"):
-        return (
-            f"has {count}{unit}; at most {each.wanted} are allowed" if unit else f"is {count}, more than {each.wanted}"
-        )
-    return "holds more than it may"
+    bound = str(each.rule)[:3]
+    if bound not in ("min", "max"):
+        return "holds more than it may"
+    names: dict[type, str] = {str: "character", list: "item", dict: "member"}
+    counted = names.get(type(each.value))
+    if counted is None:
+        return f"is {each.value}, {'less' if bound == 'min' else 'more'} than {each.wanted}"
+    has = f"has {len(each.value)} {counted}{'s' if len(each.value) != 1 else ''}"
+    are = "is" if each.wanted == 1 else "are"
+    wanted = f"at least {each.wanted} {are} needed" if bound == "min" else f"at most {each.wanted} {are} allowed"
+    return f"{has}; {wanted}"
 
 
 def _short(value: Any) -> str:
