@@ -10,7 +10,9 @@ SpreadwrightError
   NoColourway          paper sets that cannot fill a role
   NoPlan               proved impossible to cut; carries its causes
   PlanTooLong          a search that stopped at its bound; proves nothing
+  PrintTooLong         a print of more pieces than are printed for anybody who asks
   CannotDraw           keeps the library's error as its cause
+  CannotWrite          a file or folder that the system refuses to write; likewise
 """
 
 from collections.abc import Iterable, Sequence

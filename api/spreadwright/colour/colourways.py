@@ -1,7 +1,7 @@
 """Colourways: every way of giving the faces of a paper set to the roles of a recipe."""
 
 from collections.abc import Iterator
-from itertools import chain, islice
+from itertools import chain
 from math import prod
 
 from spreadwright.colour.picks import distinct_picks, repeating_picks
@@ -60,12 +60,12 @@ def count(recipe: Recipe, papers: PaperSet) -> int:
 
 
 def first(recipe: Recipe, papers: PaperSet) -> Colourway:
-    """The colourway that stands for a set when none is chosen: the first in the order of `colourways`.
+    """The first in the order of `colourways`, found without comparing any.
 
     Raises:
         NoColourway: No paper fits one of the roles.
     """
-    return next(islice(colourways(recipe, papers), 1))
+    return next(colourways(recipe, papers))
 
 
 def set_of(colourway_id: str) -> str:

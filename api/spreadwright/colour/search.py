@@ -152,12 +152,10 @@ class _Search:
         picks = np.column_stack((np.repeat(batch.picks, size, axis=0), np.tile(options, count)))
         own = batch.promise[:, self._span(role)] - self._later[role]
         value = (batch.value[:, None] + own).ravel()
+        parents = np.repeat(np.arange(count), size)
         if self._supply:
             allowed = self._supply.allows(picks)
-            picks, value = picks[allowed], value[allowed]
-            parents = np.repeat(np.arange(count), size)[allowed]
-        else:
-            parents = np.repeat(np.arange(count), size)
+            picks, value, parents = picks[allowed], value[allowed], parents[allowed]
         if role == len(self._sizes) - 1:
             self._finish(picks, value)
         else:

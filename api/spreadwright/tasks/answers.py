@@ -4,10 +4,8 @@ Lengths are whole ticks (320 to the millimetre, 8128 to the inch), beside the wo
 """
 
 from collections.abc import Iterable, Sequence
-from itertools import islice
 from typing import Any
 
-from spreadwright.colour import colourways, count
 from spreadwright.cutting import CutSheet, CutStep, Effort, Share
 from spreadwright.errors import (
     Finding,
@@ -22,6 +20,7 @@ from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import TICKS, Unit, size_text, with_unit
 from spreadwright.model import Bench, Colourway, Paper, PaperSet, Piece, Recipe
 from spreadwright.tasks.check import Report
+from spreadwright.tasks.colourways import listed
 from spreadwright.tasks.cut import Cutting
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext, spoken
@@ -65,22 +64,6 @@ def refusal_answer(reason: SpreadwrightError) -> Json:
         finding = error("unreadable", reason.where, reason.reason, reason.remedy)
         return {"fine": False, "findings": [finding_answer(finding)]}
     return {"fine": False, "findings": [], "detail": str(reason)}
-
-
-def recipe_figures(recipe: Recipe) -> Json:
-    """What somebody wants to know of a recipe when choosing: the figures that matter."""
-    return {
-        "id": recipe.id,
-        "title": recipe.title,
-        "summary": recipe.summary,
-        "authors": list(recipe.authors),
-        "licence": recipe.licence,
-        "language": recipe.language,
-        "tags": list(recipe.tags),
-        "pages": len(recipe.spread.pages),
-        "sheets": sum(sheet.times for sheet in recipe.sheets),
-        "photos": len(recipe.photos),
-    }
 
 
 def paper_set_figures(papers: PaperSet) -> Json:
@@ -234,8 +217,7 @@ def colourways_answer(recipe: Recipe, papers: PaperSet, *, start: int, limit: in
     Raises:
         NoColourway: No paper of the set fits one of the roles.
     """
-    total = count(recipe, papers)
-    found = islice(colourways(recipe, papers), start, start + limit) if start < total else ()
+    total, found = listed(recipe, papers, start, limit)
     return {
         "recipe": recipe.id,
         "set": papers.id,
