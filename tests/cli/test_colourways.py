@@ -62,3 +62,7 @@ def test_json_is_what_the_api_gives(run):
 def test_reasons_are_told_in_other_languages(run, language, word):
     told = run("window-seat", "--set", "two", "-n", "2", "--language", language).stdout
     assert word in told and "The best of" not in told
+
+
+def test_the_whole_list_is_counted_in_the_language_that_is_named(run):
+    assert run("window-seat", "--set", "two", "--all", "--language", "de").stdout.startswith("75 Farbstellungen\n")

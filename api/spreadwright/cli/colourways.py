@@ -1,18 +1,18 @@
 """The command `colourways`."""
 
 from collections.abc import Sequence
-from itertools import islice
 from typing import TYPE_CHECKING
 
 import click
 
-from spreadwright import colour, tasks
+from spreadwright import tasks
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import json_option, language_option, set_option
 from spreadwright.model import Choice, Colourway, PaperSet, Recipe, Side
 from spreadwright.store import Collection
 from spreadwright.tasks import answers
-from spreadwright.words import decimal, grouped, speaking, title
+from spreadwright.tasks.colourways import listed
+from spreadwright.words import decimal, grouped, ngettext, speaking, title
 from spreadwright.words import gettext as _
 
 if TYPE_CHECKING:
@@ -74,10 +74,9 @@ def _list(recipe: Recipe, papers: PaperSet, start: int, limit: int, *, as_json: 
     if as_json:
         printing.print_json(answers.colourways_answer(recipe, papers, start=start, limit=limit))
         return
-    total = colour.count(recipe, papers)
-    listed = islice(colour.colourways(recipe, papers), start, start + limit) if start < total else ()
-    click.echo(f"{grouped(total)} colourways")
-    for each in listed:
+    total, found = listed(recipe, papers, start, limit)
+    click.echo(ngettext("{count} colourway", "{count} colourways", total).format(count=grouped(total)))
+    for each in found:
         click.echo(f"  {each.id}\n      {_papers(recipe, each)}")
 
 

@@ -11,6 +11,7 @@ from spreadwright.cli.patience import Announcement, Patience, Progress
 from spreadwright.cli.pictures import suffix_of, write_file, write_pictures
 from spreadwright.cli.plan_printing import print_plans
 from spreadwright.document import AnyReading
+from spreadwright.model import Bench, PieceList
 from spreadwright.store import Collection
 from spreadwright.tasks import draw
 
@@ -81,6 +82,22 @@ def plan(
     suffix = _suffix_of(output, reading) if output else ""
     given = sources.stock_list(stock, reading.model.unit) if stock else None
     on = sources.bench(bench, collection, reading) if bench else None
+    planning = _searched(reading, on, seconds, stock=given, seed=seed, wanted=plans)
+    if as_json:
+        printing.print_json(tasks.plan_answer(planning))
+    else:
+        print_plans(planning, explain=explain)
+    if output and suffix == _RECIPE:
+        write_file(output, tasks.planned_recipe(planning, planning.plans[0]))
+    elif output:
+        drawn = tasks.planned_cutting(planning, planning.plans[0], on or sources.bench(None, collection, reading))
+        write_pictures(draw.cut_sheets_svg(drawn), output, width)
+
+
+def _searched(
+    reading: AnyReading, on: Bench | None, seconds: float, *, stock: PieceList | None, seed: int, wanted: int
+) -> tasks.Planning:
+    """The plans found in so many seconds, or until Ctrl+C; progress on stderr."""
     with Patience(seconds) as patience:
         progress = Progress(patience)
         preparing = Announcement("preparing the search; this takes up to half a minute once")
@@ -93,9 +110,9 @@ def plan(
             planning = tasks.plan(
                 reading,
                 on,
-                stock=given,
+                stock=stock,
                 seed=seed,
-                wanted=plans,
+                wanted=wanted,
                 effort=tasks.effort(seconds),
                 on_ready=on_ready,
                 is_over=patience.is_over,
@@ -106,12 +123,4 @@ def plan(
             progress.close()
     if patience.has_ended:
         click.echo(f"stopped after {patience.passed:.1f} s; this is the best so far.", err=True)
-    if as_json:
-        printing.print_json(tasks.plan_answer(planning))
-    else:
-        print_plans(planning, explain=explain)
-    if output and suffix == _RECIPE:
-        write_file(output, tasks.planned_recipe(planning, planning.plans[0]))
-    elif output:
-        drawn = tasks.planned_cutting(planning, planning.plans[0], on or sources.bench(None, collection, reading))
-        write_pictures(draw.cut_sheets_svg(drawn), output, width)
+    return planning

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable
 from functools import lru_cache
+from itertools import islice
 
-from spreadwright.colour import colourway_findings, count, named
+from spreadwright.colour import colourway_findings, colourways, count, named
 from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.errors import InvalidDocument, UnknownName, has_errors
 from spreadwright.model import Colourway, PaperSet, Recipe
@@ -48,3 +49,13 @@ def best_colourway(recipe: Recipe, papers: PaperSet) -> Colourway:
     from spreadwright.tasks.ranking import propose  # numpy takes longer to load than most commands to run
 
     return propose(recipe, [papers], 1).colourways[0].colourway
+
+
+def listed(recipe: Recipe, papers: PaperSet, start: int, limit: int) -> tuple[int, Iterable[Colourway]]:
+    """How many colourways there are, and a stretch of their list, which is never built as a whole.
+
+    Raises:
+        NoColourway: No paper of the set fits one of the roles.
+    """
+    total = count(recipe, papers)
+    return total, islice(colourways(recipe, papers), start, start + limit) if start < total else ()
