@@ -8,7 +8,7 @@ SYSTEM := python3 python3-venv libcairo2 libpango-1.0-0 libpangoft2-1.0-0 libhar
 HOST ?= 127.0.0.1
 PORT ?= 8080
 
-.PHONY: run test test-browser test-soak bench check format clean
+.PHONY: run test test-browser test-soak fuzz bench check format clean
 
 run: $(VENV)/run.stamp ## the gallery and the API at http://127.0.0.1:8080/
 	$(BIN)/spreadwright serve --host $(HOST) --port $(PORT)
@@ -22,7 +22,7 @@ test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
 test-soak: $(VENV)/dev.stamp ## writers killed fifty times on each database
 	$(BIN)/python -m pytest -q -m soak
 
-fuzz: $(VENV)/dev.stamp ## many random requests to every operation of the API, on SQLite and PostgreSQL
+fuzz: $(VENV)/dev.stamp ## many random requests to every operation of the API, on the database that SPREADWRIGHT_DATABASE_URL names
 	$(BIN)/python -m pytest -q -m fuzz
 
 bench: $(VENV)/bench.stamp ## how far the planner gets, beside others; BENCH='slack --count 20' runs a part; stopped, it goes on where it was
