@@ -6,6 +6,7 @@ DECIMALS = 3
 """Finest decimal of a millimetre in a picture."""
 
 
+@lru_cache(maxsize=65536)
 def mm(ticks: int) -> str:
     """A length in millimetres, rounded half up to thousandths, without trailing zeros.
 

@@ -1,34 +1,43 @@
 """A canvas to SVG: as text that can lie in a page, or as the bytes of a file."""
 
-from collections.abc import Iterator, Mapping
+import re
+from collections.abc import Callable, Mapping
 from xml.etree.ElementTree import Element, tostring
 
 from spreadwright.drawing.canvas import Canvas
 
 _SIGNS = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;"})
-_QUOTED = _SIGNS | str.maketrans({'"': "&quot;", "\r": "&#13;", "\n": "&#10;", "\t": "&#09;"})
+_QUOTES = _SIGNS | str.maketrans({'"': "&quot;", "\r": "&#13;", "\n": "&#10;", "\t": "&#09;"})
+_QUOTED = re.compile('[&<>"\r\n\t]')
+"""Most values hold none of these, and looking for them takes a quarter of the time."""
 
 
 def markup(canvas: Canvas) -> str:
     """The picture as one `<svg>` element, without an XML declaration."""
     if not canvas.ready:
         return tostring(canvas.root, encoding="unicode")
-    return "".join(_written(canvas.root, canvas.ready))
+    parts: list[str] = []
+    _write(canvas.root, canvas.ready, parts.append)
+    return "".join(parts)
 
 
-def _written(element: Element, ready: Mapping[Element, str]) -> Iterator[str]:
+def _write(element: Element, ready: Mapping[Element, str], put: Callable[[str], None]) -> None:
     """As `tostring` writes it, and without writing again what is ready."""
     if element in ready:
-        yield ready[element]
+        put(ready[element])
         return
-    attributes = "".join([f' {name}="{value.translate(_QUOTED)}"' for name, value in element.items()])
+    attributes = "".join([f' {name}="{_quoted(value)}"' for name, value in element.items()])
     if not len(element) and not element.text:
-        yield f"<{element.tag}{attributes} />"
+        put(f"<{element.tag}{attributes} />")
         return
-    yield f"<{element.tag}{attributes}>{(element.text or '').translate(_SIGNS)}"
+    put(f"<{element.tag}{attributes}>{(element.text or '').translate(_SIGNS)}")
     for child in element:
-        yield from _written(child, ready)
-    yield f"</{element.tag}>"
+        _write(child, ready, put)
+    put(f"</{element.tag}>")
+
+
+def _quoted(value: str) -> str:
+    return value.translate(_QUOTES) if _QUOTED.search(value) else value
 
 
 def svg_bytes(canvas: Canvas) -> bytes:

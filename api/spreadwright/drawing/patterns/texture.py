@@ -1,6 +1,7 @@
 """How a surface feels, whatever is printed on it: raised and sunken threads that are hardly seen."""
 
 from collections.abc import Callable
+from functools import lru_cache
 from math import cos, radians, sin
 from zlib import crc32
 
@@ -56,8 +57,12 @@ def _felt(canvas: Canvas, colour: str, area: Rect) -> None:
                 canvas.path(_fibre_lines(area, turned_deg, 2 * direction + number), fibres)
 
 
+@lru_cache(maxsize=4096)
 def _fibre_lines(area: Rect, turned_deg: int, seed: int) -> Path:
-    """Lines over an area in the coordinates of the sheet turned about its corner, the same for every part of it."""
+    """Lines over an area in the coordinates of the sheet turned about its corner, the same for every part of it.
+
+    They are kept, since a piece lies in the same place of its sheet whatever the paper: no verb may be added to them.
+    """
     turn = radians(turned_deg)
     corners = [(x, y) for x in (area.left, area.right) for y in (area.top, area.bottom)]
     along = [x * cos(turn) + y * sin(turn) for x, y in corners]
