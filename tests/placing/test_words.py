@@ -87,7 +87,7 @@ def test_piece_too_narrow_for_every_adhesive_is_told_with_what_holds_it():
     tape_alone = replace(INCH_BENCH, adhesives=(Adhesive(Wetness.DRY, INCH // 2),))
     strips = [inches(1, 1, 6, 0.5), inches(1, 3, 6, 0.125), inches(1, 5, 6, 2)]
     heads = {name: step.sentences[0] for name, step in steps_of(strips, tape_alone).items()}
-    assert heads["p-0"].endswith("use liquid glue with a bead of at most 3/8 in.")
+    assert heads["p-0"].endswith("use liquid glue with a bead of at most 1/8 in.")
     assert heads["p-1"].endswith("No adhesive of this bench is narrow enough for it: use glue from a fine brush.")
     assert "adhesive" not in heads["p-2"]
 
