@@ -6,8 +6,8 @@ from typing import Any
 from flask import Response
 
 from spreadwright.errors import InvalidDocument
-from spreadwright.rest.document_writes import NoteQuery, told
-from spreadwright.rest.documents import operation, variable
+from spreadwright.rest.document_writes import done, serve_write, told
+from spreadwright.rest.documents import address_about, operation, rule_of
 from spreadwright.rest.envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.forms import JSON, Arguments, Form, json_form
 from spreadwright.rest.links import address, here
@@ -18,7 +18,6 @@ from spreadwright.rest.replies import IMMUTABLE
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection, service
 from spreadwright.rest.statuses import Relatives, relatives_of, status_of
-from spreadwright.rest.writing import Write, write
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.values import Change, Document, Head, Revision
 
@@ -34,7 +33,6 @@ class History:
     def __init__(self, blueprint: Resources, kind: str) -> None:
         self._blueprint, self._kind = blueprint, kind
         self._word = kind_named(kind).word
-        self._one = f"/{kind}/<{variable(kind)}>"
 
     def add(self) -> None:
         """Adds its routes."""
@@ -45,12 +43,15 @@ class History:
         self._read("/revisions/<number>", content, "revision_of", self._revision, cache=IMMUTABLE)
         compared = json_form(_changes, ChangeList, is_work=False)
         self._read("/revisions/<number>/changes", compared, "changes_of", self._changes, query=ChangesQuery)
-        done = {200: (Status, "What has become of it.")}
+        rule = f"{rule_of(self._kind)}/revisions/<number>/restore"
         words = f"An earlier revision of a {self._word} as the latest one."
-        rule = f"{self._one}/revisions/<number>/restore"
         more = "What was deleted comes back as a draft; the 410 of a deleted document has the ETag."
-        spec = Write("POST", rule, operation("restore", self._kind), words, done, more, query=NoteQuery)
-        write(self._blueprint, spec, self._restore)
+        serve_write(self._blueprint, self._kind, self.restore, "POST", rule, words, more=more)
+
+    def restore(self, arguments: Arguments, name: str, number: str) -> Response:
+        """An earlier revision once more."""
+        turn = own_or_gone(self._kind, name)
+        return told(done(service().store.documents.restore, turn, arguments, _whole(number)))
 
     def _read(self, rule: str, form: Form, what: str, fetch: Any, **options: Any) -> None:
         def found(arguments: Arguments, **ids: str) -> Documents:
@@ -59,7 +60,7 @@ class History:
 
         found.__name__ = operation(what, self._kind)
         found.__doc__ = fetch.__doc__.replace("a document", f"a {self._word}")
-        self._blueprint.resource(f"{self._one}{rule}", form, **options)(found)
+        self._blueprint.resource(f"{rule_of(self._kind)}{rule}", form, **options)(found)
 
     def _status(self, _: Arguments, name: str) -> Documents:
         """What is known of a document beside what stands in it: its state, owner, lineage."""
@@ -87,13 +88,6 @@ class History:
         first = arguments.get("since", max(1, second - 1))
         return name, first, second, tuple(service().store.history.compare(self._kind, name, first, second))
 
-    def _restore(self, arguments: Arguments, number: str, **ids: str) -> Response:
-        (name,) = ids.values()
-        turn = own_or_gone(self._kind, name)
-        restore = service().store.documents.restore
-        note = arguments.get("note", "")
-        return told(restore(self._kind, name, _whole(number), turn.who, expected=turn.expected, note=note))
-
 
 def _whole(number: str) -> int:
     """The number of a revision; 0, which none has, for what is no number."""
@@ -109,10 +103,9 @@ def _revisions(_: Arguments, head: Head, revisions: tuple[Revision, ...], __: in
 
 
 def _item(head: Head, revision: Revision) -> dict[str, Any]:
-    ids = {variable(head.kind): head.id, "number": revision.number}
     links = {
-        "self": address(f"{head.kind}.{operation('revision_of', head.kind)}", **ids),
-        "changes": address(f"{head.kind}.{operation('changes_of', head.kind)}", **ids),
+        "self": address_about("revision_of", head.kind, head.id, number=revision.number),
+        "changes": address_about("changes_of", head.kind, head.id, number=revision.number),
         "content": address("contents.content", digest=revision.digest),
     }
     return {

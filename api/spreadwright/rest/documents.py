@@ -1,22 +1,38 @@
 """A document as it is kept: canonical JSON, named by its revision."""
 
 from collections.abc import Iterable
+from typing import Any
 
 from spreadwright.errors import InvalidDocument
 from spreadwright.rest.forms import JSON, Arguments, Form
 from spreadwright.rest.links import address, described_by, link
 from spreadwright.rest.openapi import component
 from spreadwright.rest.service import service
-from spreadwright.store.kinds import KINDS, kind_named
+from spreadwright.store.kinds import kind_named
 from spreadwright.store.values import Head
 
-VARIABLES = {"recipes": "recipe_id", "paper-sets": "set_id", "benches": "bench_id"}
-"""What the id of a document of a kind is called in paths."""
+_VARIABLES = {"paper-sets": "set_id"}
+"""What the id of a document of a kind is called in paths, if not after its schema."""
 
 
 def variable(kind: str) -> str:
     """The name of the id of a kind's documents in paths."""
-    return VARIABLES.get(kind) or f"{KINDS[kind].schema.replace('-', '_')}_id"
+    return _VARIABLES.get(kind) or f"{_word(kind)}_id"
+
+
+def rule_of(kind: str) -> str:
+    """The rule of the addresses of a kind's documents."""
+    return f"/{kind}/<{variable(kind)}>"
+
+
+def document_address(kind: str, name: str) -> str:
+    """The address of a document."""
+    return address(f"{kind}.{_word(kind)}", **{variable(kind): name})
+
+
+def address_about(what: str, kind: str, name: str, **more: Any) -> str:
+    """The address of something about a document, by its operation: `status_of`."""
+    return address(f"{kind}.{operation(what, kind)}", **{variable(kind): name}, **more)
 
 
 def document_form(kind: str) -> Form:
@@ -32,16 +48,17 @@ def tag_of(_: Arguments, head: Head) -> str:
 def links_of(_: Arguments, head: Head) -> Iterable[str]:
     """From a document to its schema, to its revisions, and to the same content at an address that never changes."""
     yield described_by(kind_named(head.kind).schema)
-    yield link(
-        address(f"{head.kind}.{operation('revisions_of', head.kind)}", **{variable(head.kind): head.id}),
-        "version-history",
-    )
+    yield link(address_about("revisions_of", head.kind, head.id), "version-history")
     yield link(address("contents.content", digest=head.digest), "duplicate")
 
 
 def operation(what: str, kind: str) -> str:
     """The name of an operation on documents of a kind: `publish_paper_set`."""
-    return f"{what}_{kind_named(kind).schema.replace('-', '_')}"
+    return f"{what}_{_word(kind)}"
+
+
+def _word(kind: str) -> str:
+    return kind_named(kind).schema.replace("-", "_")
 
 
 def _bytes(_: Arguments, head: Head) -> bytes:

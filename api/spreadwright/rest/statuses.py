@@ -2,11 +2,10 @@
 
 from typing import Any
 
-from spreadwright.rest.documents import operation, variable
+from spreadwright.rest.documents import address_about, document_address
 from spreadwright.rest.identity import may_see
 from spreadwright.rest.links import address
 from spreadwright.rest.service import service
-from spreadwright.store.kinds import kind_named
 from spreadwright.store.values import Document, Head, State
 
 Relatives = tuple[tuple[Head, ...], tuple[Head, ...]]
@@ -46,19 +45,13 @@ def status_of(document: Document, relatives: Relatives | None = None) -> dict[st
 
 def relative(head: Head) -> dict[str, Any]:
     """A document that another is derived from, or that is derived from it."""
-    return {"id": head.id, "state": head.state.value, "links": {"self": _self(head)}}
-
-
-def _self(head: Head) -> str:
-    name = kind_named(head.kind).schema.replace("-", "_")
-    return address(f"{head.kind}.{name}", **{variable(head.kind): head.id})
+    return {"id": head.id, "state": head.state.value, "links": {"self": document_address(head.kind, head.id)}}
 
 
 def _links(head: Head) -> dict[str, str]:
-    ids = {variable(head.kind): head.id}
     return {
-        "self": _self(head),
-        "status": address(f"{head.kind}.{operation('status_of', head.kind)}", **ids),
-        "revisions": address(f"{head.kind}.{operation('revisions_of', head.kind)}", **ids),
+        "self": document_address(head.kind, head.id),
+        "status": address_about("status_of", head.kind, head.id),
+        "revisions": address_about("revisions_of", head.kind, head.id),
         "content": address("contents.content", digest=head.digest),
     }

@@ -44,6 +44,7 @@ class Write:
     Attributes:
         name: Of the operation.
         answers: Status to shape and words; a status without a body has None as its shape.
+        more: What there is to say beside the summary.
         body: As OpenAPI describes request bodies; None without one.
         is_conditional: Whether If-Match is needed.
         parameters: Further ones, of the header.
@@ -54,7 +55,7 @@ class Write:
     name: str
     summary: str
     answers: Mapping[int, tuple[Any, str]]
-    description: str = ""
+    more: str = ""
     body: Mapping[str, Any] | None = None
     is_conditional: bool = True
     parameters: tuple[Mapping[str, Any], ...] = ()
@@ -68,7 +69,7 @@ def write(blueprint: Resources, spec: Write, view: View) -> None:
         blueprint_parameters.append(dict(IF_MATCH))
 
     def answered(*found: Any, **ids: Any) -> Response:
-        return view(*found, **ids)
+        return view(*found, *ids.values())
 
     answered.__name__ = spec.name
     decorated: Any = answered
@@ -78,7 +79,7 @@ def write(blueprint: Resources, spec: Write, view: View) -> None:
 
 
 def _documented(blueprint: Resources, spec: Write) -> list[Callable[[Any], Any]]:
-    more = {"description": spec.description} if spec.description else {}
+    more = {"description": spec.more} if spec.more else {}
     body = {"requestBody": spec.body} if spec.body else {}
     found = [blueprint.doc(operationId=spec.name, summary=spec.summary, security=SECURITY, **more, **body)]
     for status, (shape, words) in spec.answers.items():
