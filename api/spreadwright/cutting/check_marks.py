@@ -24,9 +24,9 @@ def marks_findings(sheets: Sequence[CutSheet], bench: Bench, unit: Unit) -> Iter
     gauge = Gauge(bench.trimmer)
     known = [gauge.part(region) for region in _known(sheets[0].root)]
     splits = [split for part in known for split in part.splits()]
-    lost = [split for split in splits if _is_lost(split)]
+    lost = [split for split in splits if split.lost]
     yield from (_lost(split, bench) for split in lost)
-    cuts = [cut for split in splits if not _is_lost(split) for cut in _cuts(split)]
+    cuts = [cut for split in splits if not split.lost for cut in _cuts(split)]
     leaves = [leaf for part in known for leaf in part.leaves()]
     if any(cut.off for cut in cuts):
         yield _off_marks(sheets, cuts, leaves, bench)
@@ -48,15 +48,6 @@ class _Cut:
     def off(self) -> int:
         """How far the mark that is set lies from what should be, ticks."""
         return abs(self.reading - self.exact)
-
-
-def _axis(part: Measured) -> Axis:
-    return part.axis or Axis.COLUMNS
-
-
-def _is_lost(part: Measured) -> bool:
-    """Whether one mark stands for both ends of one of its parts."""
-    return any(child.true(_axis(part)) <= 0 for child in part.children)
 
 
 def _cuts(part: Measured) -> Iterator[_Cut]:
@@ -90,10 +81,9 @@ def _is_filled(region: Region, axis: Axis) -> bool:
 
 def _lost(part: Measured, bench: Bench) -> Finding:
     """Cuts so close together that the scale shows one mark for two of them, or none before the edge."""
-    axis = _axis(part)
-    lost = next(child.region for child in part.children if child.true(axis) <= 0)
+    lost = (part.axis or Axis.COLUMNS).along(part.lost[0].rect)
     message = (
-        f"The part of {told(lost.along(axis) or 0, bench.unit)} begins and ends at the same mark of the trimmer’s "
+        f"The part of {told(lost, bench.unit)} begins and ends at the same mark of the trimmer’s "
         "scale, so nothing would be cut."
     )
     remedy = "Make the parts wider, or use a trimmer with a finer scale."

@@ -73,6 +73,11 @@ class Measured:
         """Where it truly lies on the sheet once it is cut, ticks."""
         return Rect.between(self.across[0], self.down[0], self.across[1], self.down[1])
 
+    @property
+    def lost(self) -> tuple["Measured", ...]:
+        """The columns or rows for both ends of which the scale shows one mark."""
+        return tuple(child for child in self.children if child.true(self.axis or Axis.COLUMNS) <= 0)
+
     def true(self, axis: Axis) -> int:
         """How long it truly comes out from left to right, or from top to bottom, ticks."""
         start, end = self.across if axis is Axis.COLUMNS else self.down
@@ -204,8 +209,8 @@ def _edges(region: Region, axis: Axis) -> Edges:
 
 
 def _is_lost(measured: Measured) -> bool:
-    """Whether the scale shows one mark for both ends of a part."""
-    return any(child.true(part.axis or Axis.COLUMNS) <= 0 for part in measured.splits() for child in part.children)
+    """Whether any of its parts is."""
+    return any(part.lost for part in measured.splits())
 
 
 def _is_on_marks(region: Region, axis: Axis, graduation: int) -> bool:

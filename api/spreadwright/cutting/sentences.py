@@ -90,7 +90,7 @@ def together(count: int) -> str:
 def _caution(step: CutStep, bench: Bench) -> str:
     """What to take care of where a strip is narrower than can be held safely: held ones before those that fall."""
     shortest = bench.trimmer.shortest
-    falls, stays = _side(step.falling.rect, step.axis), _side(step.kept.rect, step.axis)
+    falls, stays = step.axis.along(step.falling.rect), step.axis.along(step.kept.rect)
     if min(stays, step.length) < shortest:
         if stays <= step.length:
             width = _told_side(step.kept.true, step.axis, bench)
@@ -105,12 +105,8 @@ def _caution(step: CutStep, bench: Bench) -> str:
     return ""
 
 
-def _side(rect: Rect, axis: Axis) -> int:
-    return rect.width if axis is Axis.COLUMNS else rect.height
-
-
 def _told_side(true: Rect, axis: Axis, bench: Bench) -> str:
-    return told(_side(told_rect(true, bench.trimmer), axis), bench.unit)
+    return told(axis.along(told_rect(true, bench.trimmer)), bench.unit)
 
 
 def _board(step: CutStep, paper: str, bench: Bench) -> str:

@@ -114,7 +114,7 @@ class CutStep:
     @property
     def length(self) -> int:
         """How long the cut is, ticks."""
-        return self.on_board.height if self.axis is Axis.COLUMNS else self.on_board.width
+        return self.axis.other.along(self.on_board)
 
 
 def cut_steps(sheets: Sequence[CutSheet], bench: Bench) -> tuple[CutStep, ...]:
@@ -148,7 +148,7 @@ def effort(steps: Sequence[CutStep], trimmer: Trimmer) -> Effort:
     """What the cuts cost on a trimmer, counted from the steps."""
     return total(
         Effort(
-            narrow=int(_side(step.kept.rect, step.axis) < trimmer.shortest),
+            narrow=int(step.axis.along(step.kept.rect) < trimmer.shortest),
             settings=int(step.is_set_now),
             quarter_turns=abs(step.turned),
             pick_ups=int(step.arrival is Arrival.PICKED_UP),
@@ -157,10 +157,6 @@ def effort(steps: Sequence[CutStep], trimmer: Trimmer) -> Effort:
         )
         for step in steps
     )
-
-
-def _side(rect: Rect, axis: Axis) -> int:
-    return rect.width if axis is Axis.COLUMNS else rect.height
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from enum import StrEnum
 
+from spreadwright.geometry import Rect, Size
+
 
 class Axis(StrEnum):
     """What a split makes. Columns share the width, rows share the height."""
@@ -15,6 +17,10 @@ class Axis(StrEnum):
     def other(self) -> "Axis":
         """Rows for columns, columns for rows."""
         return Axis.ROWS if self is Axis.COLUMNS else Axis.COLUMNS
+
+    def along(self, shape: Size | Rect) -> int:
+        """The side of a rectangle that columns, or rows, share out, ticks."""
+        return shape.width if self is Axis.COLUMNS else shape.height
 
 
 class Use(StrEnum):

@@ -12,10 +12,10 @@ def landed(size: Size, moves: Sequence[Move], known: Mapping[str, Rect]) -> Rect
     starts: dict[Axis, int] = {}
     for move in moves:
         if move.axis is not None:
-            starts[move.axis] = _start(move, _side(size, move.axis), known)
+            starts[move.axis] = _start(move, move.axis.along(size), known)
             continue
         for axis in Axis:
-            starts[axis] = _start_of_both(move, axis, _side(size, axis), known)
+            starts[axis] = _start_of_both(move, axis, axis.along(size), known)
     return Rect.at(starts[Axis.COLUMNS], starts[Axis.ROWS], size)
 
 
@@ -42,7 +42,3 @@ def _start_of_both(move: Move, axis: Axis, side: int, known: Mapping[str, Rect])
 
 def _between(first: int, last: int, side: int) -> int:
     return (first + last - side) // 2
-
-
-def _side(size: Size, axis: Axis) -> int:
-    return size.width if axis is Axis.COLUMNS else size.height

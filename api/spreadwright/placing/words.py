@@ -209,7 +209,7 @@ def _about(length: int, bench: Bench) -> str:
 def _half(size: Size, axis: Axis, bench: Bench) -> str:
     """Half of a side as the ruler shows the whole of it; between two marks it is about that."""
     mark = bench.ruler.graduation
-    half = nearest(_side(size, axis), mark) // 2
+    half = nearest(axis.along(size), mark) // 2
     return (
         _("about {length}").format(length=told(half, bench.unit)) if half % mark else on_scale(half, mark, bench.unit)
     )
@@ -246,10 +246,6 @@ def _centred(move: Move, located: Located, telling: Telling) -> str:
         ),
     }
     return on_piece[axis].format(base=base.piece.id, mark=base.piece.mark, **halves)
-
-
-def _side(size: Size, axis: Axis) -> int:
-    return size.width if axis is Axis.COLUMNS else size.height
 
 
 def rounding(furthest: int, bench: Bench) -> str:

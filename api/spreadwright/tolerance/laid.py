@@ -11,7 +11,6 @@ from dataclasses import dataclass
 from spreadwright.model import Axis, Bench
 from spreadwright.placing import PAGE, End, Line, Move, MoveKind, PlacedPiece, PlaceStep
 from spreadwright.tolerance.deviation import EXACT, Deviation, Source
-from spreadwright.tolerance.partings import along
 from spreadwright.tolerance.trace import Traced
 
 RULER = "ruler"
@@ -54,7 +53,7 @@ class Laid:
 
     def length(self, axis: Axis) -> int:
         """How long it is in that direction, ticks."""
-        return along(self.placed.rect, axis)
+        return axis.along(self.placed.rect)
 
     def side(self, axis: Axis, found: Traced) -> Deviation:
         """How far its length may be off in that direction of the page, however it is turned."""

@@ -11,7 +11,7 @@ from spreadwright.cutting import CutSheet
 from spreadwright.geometry import Rect
 from spreadwright.lengths import nearest
 from spreadwright.model import Axis, Measures, Trimmer
-from spreadwright.tolerance.partings import Parting, along
+from spreadwright.tolerance.partings import Parting
 from spreadwright.tolerance.trace import Traced, traced
 
 MOST_TRIED_OUT = 4
@@ -101,14 +101,14 @@ def reordered(run: Run, order: Order, trimmer: Trimmer) -> tuple[Parting, ...] |
     """The run in another order; None where its trimmer could not hold or show it."""
     cuts = tuple(_cut(run, turn, old, trimmer) for turn, old in zip(order, run.cuts, strict=True))
     held = [cut.measured if trimmer.measures is Measures.KEPT else cut.rest for cut in cuts]
-    is_safe = all(along(rect, run.axis) >= trimmer.shortest for rect in held)
-    return cuts if is_safe and all(0 < cut.reading < along(cut.on_board, run.axis) for cut in cuts) else None
+    is_safe = all(run.axis.along(rect) >= trimmer.shortest for rect in held)
+    return cuts if is_safe and all(0 < cut.reading < run.axis.along(cut.on_board) for cut in cuts) else None
 
 
 def _cut(run: Run, turn: Turn, old: Parting, trimmer: Trimmer) -> Parting:
     parts = (run.span(turn.start, turn.at), run.span(turn.at, turn.stop))
     measured, rest = parts if turn.is_first_measured else parts[::-1]
-    reading = nearest(along(measured, run.axis), trimmer.graduation)
+    reading = nearest(run.axis.along(measured), trimmer.graduation)
     return Parting(old.sheets, run.axis, run.span(turn.start, turn.stop), measured, rest, reading, old.source)
 
 

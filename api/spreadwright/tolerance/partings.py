@@ -37,7 +37,7 @@ class Parting:
     @property
     def shift(self) -> int:
         """By how much the reading is more than what was wanted, ticks."""
-        return self.reading - along(self.measured, self.axis)
+        return self.reading - self.axis.along(self.measured)
 
 
 def partings(steps: Iterable[CutStep], trimmer: Trimmer) -> tuple[Parting, ...]:
@@ -50,8 +50,3 @@ def _parting(step: CutStep, trimmer: Trimmer) -> Parting:
     measured, rest = shares if step.measures is Measures.KEPT else shares[::-1]
     source = Source(CUT, step.number, trimmer.accuracy)
     return Parting(step.sheets, step.axis, step.on_board, measured, rest, step.reading, source)
-
-
-def along(rect: Rect, axis: Axis) -> int:
-    """The side that columns, or rows, share out, ticks."""
-    return rect.width if axis is Axis.COLUMNS else rect.height
