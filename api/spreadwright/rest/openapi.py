@@ -13,9 +13,8 @@ from spreadwright.document import KINDS, schema
 from spreadwright.rest.bodies import TEXT, document_or_pieces
 from spreadwright.rest.envelopes import Problem
 from spreadwright.rest.examples import DOCUMENT
-from spreadwright.rest.forms import JSON, Form
+from spreadwright.rest.forms import HTML, JSON, Form
 from spreadwright.rest.job_envelopes import JobState
-from spreadwright.rest.pages import HTML
 from spreadwright.rest.preferences import MOST_WAIT_S
 from spreadwright.rest.problems import PROBLEM_JSON, problem
 from spreadwright.rest.resource import Resource
@@ -233,9 +232,6 @@ def openapi_document(described: Json, headers: Headers, examples: Json) -> Json:
     components = {
         **described["components"],
         "schemas": {**described["components"]["schemas"], **bundled()},
-        "securitySchemes": {
-            "bearer": {"type": "http", "scheme": "bearer", "description": "From `spreadwright token`."}
-        },
     }
     for (path, method), parameters in headers.items():
         described["paths"][path][method]["parameters"][:0] = parameters

@@ -3,7 +3,7 @@
 from flask import Response, current_app, request
 from werkzeug.exceptions import MethodNotAllowed, NotFound
 
-from spreadwright.rest.forms import JSON
+from spreadwright.rest.forms import HTML, JSON
 from spreadwright.rest.memory import Body
 from spreadwright.rest.negotiation import preferred
 from spreadwright.rest.problems import PROBLEM_JSON, problem
@@ -11,7 +11,6 @@ from spreadwright.rest.replies import redirect, reply
 from spreadwright.rest.service import service
 from spreadwright.rest.site import media_type
 
-HTML = "text/html"
 _READING = ("GET", "HEAD")
 
 

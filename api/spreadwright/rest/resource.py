@@ -13,13 +13,12 @@ from flask import Response, request
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
 from spreadwright.rest.bounds import refuse_beyond
-from spreadwright.rest.forms import Arguments, Form
+from spreadwright.rest.forms import HTML, Arguments, Form
 from spreadwright.rest.jobs import is_put_off, put_off
 from spreadwright.rest.languages import chosen
 from spreadwright.rest.links import service_description
 from spreadwright.rest.memory import Body
 from spreadwright.rest.negotiation import preferred
-from spreadwright.rest.pages import HTML
 from spreadwright.rest.problems import NotAcceptable
 from spreadwright.rest.rates import WORK, charge
 from spreadwright.rest.rendered import keeping, kept_or_none

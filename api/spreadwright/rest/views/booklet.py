@@ -7,7 +7,7 @@ from flask import request
 from spreadwright.document import Reading
 from spreadwright.errors import PrintTooLong
 from spreadwright.model import Bench, Recipe, part_count
-from spreadwright.rest.choices import named_papers
+from spreadwright.rest.choices import named_papers, on_bench
 from spreadwright.rest.forms import Arguments, pdf_form
 from spreadwright.rest.queries import BookletQuery
 from spreadwright.rest.resources import Documents, Resources
@@ -56,9 +56,9 @@ def booklet(arguments: Arguments, recipe_id: str) -> Documents:
 
     A recipe of more than 300 pieces is answered with 422 and `print-too-long`; one of more than 60 is a job.
     """
-    recipe = collection().recipe(recipe_id)
-    bench = collection().bench(arguments.get("bench"), unit=recipe.model.unit)
-    named, colourway = named_papers(arguments.get("set"), arguments.get("colourway")), arguments.get("colourway")
+    recipe, bench = on_bench(arguments, recipe_id)
+    colourway = arguments.get("colourway")
+    named = named_papers(arguments.get("set"), colourway)
     worn = dress(proven(recipe), named, collection().sound_paper_sets(), colourway)
     return recipe, bench, worn, _address(recipe_id)
 

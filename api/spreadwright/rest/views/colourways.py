@@ -6,7 +6,7 @@ from typing import Any
 from spreadwright.colour import count
 from spreadwright.document import Reading
 from spreadwright.model import PaperSet, Recipe
-from spreadwright.rest.choices import named_papers, papers_for
+from spreadwright.rest.choices import papers_for, sets_for
 from spreadwright.rest.colourway_envelopes import ColourwayRanking
 from spreadwright.rest.envelopes import ColourwayList
 from spreadwright.rest.forms import Arguments, json_form
@@ -55,9 +55,7 @@ def _pages(arguments: Arguments, reading: Reading[Recipe], papers: PaperSet) -> 
 )
 def colourways(arguments: Arguments, recipe_id: str) -> Documents:
     """The colourways that please most, different from one another, each with its score and the reason for it."""
-    recipe = collection().recipe(recipe_id)
-    papers = named_papers(arguments.get("set"), None)
-    return recipe, *([papers] if papers else collection().sound_paper_sets())
+    return collection().recipe(recipe_id), *sets_for(arguments.get("set"))
 
 
 @blueprint.resource(

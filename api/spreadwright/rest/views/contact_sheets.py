@@ -5,7 +5,7 @@ from contextlib import AbstractContextManager, nullcontext
 
 from spreadwright.document import Reading
 from spreadwright.model import PaperSet, Recipe
-from spreadwright.rest.choices import named_papers
+from spreadwright.rest.choices import sets_for
 from spreadwright.rest.contact_envelopes import ContactSheet as Shape
 from spreadwright.rest.forms import PNG, SVG, Arguments, Form, json_form, pdf_form
 from spreadwright.rest.lists import links_after
@@ -78,9 +78,7 @@ def contact_sheet(arguments: Arguments, recipe_id: str) -> Documents:
     A picture or a JSON list; the PDF is paged. PNG and PDF of more than 6 spreads take a turn, like searches do: while
     none is free they are answered with 503, `busy` and `Retry-After`.
     """
-    recipe = collection().recipe(recipe_id)
-    papers = named_papers(arguments.get("set"), None)
-    return recipe, *([papers] if papers else collection().sound_paper_sets())
+    return collection().recipe(recipe_id), *sets_for(arguments.get("set"))
 
 
 @blueprint.resource("/paper-sets/<set_id>/contact-sheet", *_forms(_of_set), query=SetSheetQuery, links=_pages)

@@ -4,11 +4,11 @@ from typing import Any
 
 from spreadwright.document import Reading
 from spreadwright.model import Bench, Recipe
+from spreadwright.rest.choices import on_bench
 from spreadwright.rest.forms import Arguments, json_form, path_forms
 from spreadwright.rest.print_envelopes import CutPaths
 from spreadwright.rest.queries import CutPathsQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
 from spreadwright.tasks.cut_paths import cut_paths as paths_of
 from spreadwright.tasks.cut_paths import cut_paths_answer, cut_paths_zip
 
@@ -35,5 +35,4 @@ def _archive(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
 )
 def cut_paths(arguments: Arguments, recipe_id: str) -> Documents:
     """Each sheet at full size: all of them as JSON or as an archive with the table of the pieces, one as SVG or DXF."""
-    recipe = collection().recipe(recipe_id)
-    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)
+    return on_bench(arguments, recipe_id)

@@ -5,11 +5,11 @@ from typing import Any
 from spreadwright.document import Reading
 from spreadwright.errors import UnknownName
 from spreadwright.model import Bench, Recipe
+from spreadwright.rest.choices import on_bench
 from spreadwright.rest.envelopes import Cuts
 from spreadwright.rest.forms import Arguments, json_form, picture_forms
 from spreadwright.rest.queries import CutsQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
 from spreadwright.tasks import Cutting, cut
 from spreadwright.tasks.answers import cuts_answer
 from spreadwright.tasks.draw import cut_sheets_pages_svg, cut_sheets_svg
@@ -46,5 +46,4 @@ def _every_sheet(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[b
 )
 def cuts(arguments: Arguments, recipe_id: str) -> Documents:
     """The cut sheets, the steps at the trimmer and the piles; as a picture one sheet, as PDF all of them."""
-    recipe = collection().recipe(recipe_id)
-    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)
+    return on_bench(arguments, recipe_id)

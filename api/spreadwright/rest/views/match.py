@@ -5,6 +5,7 @@ from typing import Any
 from spreadwright.document import Reading, read_recipe
 from spreadwright.model import Recipe
 from spreadwright.photos.focus import FORM, focus_points
+from spreadwright.rest.choices import sets_for
 from spreadwright.rest.forms import Arguments, json_form, picture_forms
 from spreadwright.rest.match_envelopes import Match as Shape
 from spreadwright.rest.queries import BadQuery, MatchQuery, WrongParameter
@@ -57,7 +58,7 @@ def match_preview(arguments: Arguments, upload: Upload) -> Documents:
 
 def _found(arguments: Arguments, upload: Upload) -> Match:
     reading = _recipe(arguments, upload)
-    sets = [collection().paper_set(arguments["set"])] if "set" in arguments else list(collection().sound_paper_sets())
+    sets = sets_for(arguments.get("set"))
     focus = _focus(arguments, upload)
     with turn(_SECONDS):
         seen = [looked_at(name, data, most_pixels=_MOST_PIXELS) for name, data in upload.photographs]

@@ -4,11 +4,11 @@ from typing import Any
 
 from spreadwright.document import Reading
 from spreadwright.model import Bench, Recipe
+from spreadwright.rest.choices import on_bench
 from spreadwright.rest.forms import Arguments, csv_form, json_form
 from spreadwright.rest.print_envelopes import Photos
 from spreadwright.rest.queries import PhotosQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
 from spreadwright.tasks.photo_answers import photos_answer, photos_csv
 from spreadwright.tasks.photos import Border, Photographs
 from spreadwright.tasks.photos import photos as photographs
@@ -31,5 +31,4 @@ def _table(arguments: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes
 @blueprint.resource("/recipes/<recipe_id>/photos", json_form(_answer, Photos), csv_form(_table), query=PhotosQuery)
 def photos(arguments: Arguments, recipe_id: str) -> Documents:
     """What each photo is trimmed to, from which prints, and how many pixels it takes."""
-    recipe = collection().recipe(recipe_id)
-    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)
+    return on_bench(arguments, recipe_id)

@@ -4,11 +4,11 @@ from typing import Any
 
 from spreadwright.document import Reading
 from spreadwright.model import Bench, Recipe
+from spreadwright.rest.choices import on_bench
 from spreadwright.rest.forms import Arguments, json_form, picture_forms
 from spreadwright.rest.placement_envelopes import Placement
 from spreadwright.rest.queries import PlacementQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
 from spreadwright.tasks import place
 from spreadwright.tasks.draw import placement_pages_svg, placement_svg
 from spreadwright.tasks.placement_answers import placement_answer
@@ -36,5 +36,4 @@ def _printed(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[bytes
 )
 def placement(arguments: Arguments, recipe_id: str) -> Documents:
     """The steps with the ruler, in gluing order."""
-    recipe = collection().recipe(recipe_id)
-    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)
+    return on_bench(arguments, recipe_id)

@@ -2,10 +2,10 @@
 
 from spreadwright.document import Reading
 from spreadwright.model import Bench, Recipe
+from spreadwright.rest.choices import on_bench
 from spreadwright.rest.forms import Arguments, pdf_form
 from spreadwright.rest.queries import TemplatesQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
 from spreadwright.tasks.booklet import Format
 from spreadwright.tasks.templates import templates as templates_pdf
 
@@ -19,5 +19,4 @@ def _printed(arguments: Arguments, recipe: Reading[Recipe], bench: Bench) -> byt
 @blueprint.resource("/recipes/<recipe_id>/templates", pdf_form(_printed), query=TemplatesQuery)
 def templates(arguments: Arguments, recipe_id: str) -> Documents:
     """The placement at full size over several sheets of paper, with marks to tape them together by and a scale."""
-    recipe = collection().recipe(recipe_id)
-    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)
+    return on_bench(arguments, recipe_id)

@@ -4,10 +4,10 @@ from typing import Any
 
 from spreadwright.document import Reading
 from spreadwright.model import Bench, Recipe
+from spreadwright.rest.choices import on_bench
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.queries import InstructionsQuery
 from spreadwright.rest.resources import Documents, Resources
-from spreadwright.rest.service import collection
 from spreadwright.rest.tolerance_envelopes import Tolerance
 from spreadwright.tasks.tolerance import tolerance as expected
 from spreadwright.tasks.tolerance_answers import tolerance_answer
@@ -22,5 +22,4 @@ def _tolerance(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> dict[str,
 @blueprint.resource("/recipes/<recipe_id>/tolerance", json_form(_tolerance, Tolerance), query=InstructionsQuery)
 def tolerance(arguments: Arguments, recipe_id: str) -> Documents:
     """What error to expect in each direction of each piece, and what could come out wrong by it."""
-    recipe = collection().recipe(recipe_id)
-    return recipe, collection().bench(arguments.get("bench"), unit=recipe.model.unit)
+    return on_bench(arguments, recipe_id)
