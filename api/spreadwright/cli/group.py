@@ -7,34 +7,13 @@ from typing import Any, NoReturn
 import click
 
 from spreadwright.cli import printing
-from spreadwright.errors import (
-    CannotDraw,
-    CannotWrite,
-    InvalidDocument,
-    NoColourway,
-    NoPlan,
-    PlanTooLong,
-    SpreadwrightError,
-    UnknownName,
-    UnreadableDocument,
-    UnreadablePicture,
-)
+from spreadwright.errors import InvalidDocument, NoColourway, NoPlan, SpreadwrightError
 from spreadwright.tasks import answers
 
 FINE, FOUND_ERRORS, UNUSABLE, STOPPED = 0, 1, 2, 130
 
-EXIT_CODES: dict[type[SpreadwrightError], int] = {
-    InvalidDocument: FOUND_ERRORS,
-    NoColourway: FOUND_ERRORS,
-    NoPlan: FOUND_ERRORS,
-    UnreadableDocument: UNUSABLE,
-    UnreadablePicture: UNUSABLE,
-    UnknownName: UNUSABLE,
-    CannotDraw: UNUSABLE,
-    CannotWrite: UNUSABLE,
-    PlanTooLong: UNUSABLE,
-}
-"""Class to exit code; what is not listed is unusable input."""
+_FINDINGS = (InvalidDocument, NoColourway, NoPlan)
+"""What has causes to tell; everything else is unusable input."""
 
 
 class Commands(click.Group):
@@ -89,4 +68,4 @@ def _fail(reason: SpreadwrightError, *, as_json: bool) -> NoReturn:
 
 def exit_code(reason: SpreadwrightError) -> int:
     """The exit code that stands for an error."""
-    return next((code for kind, code in EXIT_CODES.items() if isinstance(reason, kind)), UNUSABLE)
+    return FOUND_ERRORS if isinstance(reason, _FINDINGS) else UNUSABLE
