@@ -2,14 +2,15 @@
 
 from dataclasses import dataclass
 from datetime import UTC, datetime
-from hashlib import sha256
 
 from sqlalchemy import delete
 
 from spreadwright.store.database import Database
 from spreadwright.store.tables import CounterRow
-from spreadwright.store.words import clean
+from spreadwright.store.words import fitting
 
+_LONGEST = 100
+"""Of one name; what is longer is counted under its hash."""
 _UPSERT = (
     "INSERT INTO counters (name, starts, used, ends) VALUES (?, ?, ?, ?) "
     "ON CONFLICT (name, starts) DO UPDATE SET used = counters.used + excluded.used RETURNING used"
@@ -34,11 +35,8 @@ class Counters:
         """Counts so many more."""
         now = int(self._database.now().timestamp())
         starts = now - now % window_s
-        short = (
-            name if len(name) <= 100 and clean(name) == name else sha256(name.encode("utf-8", "replace")).hexdigest()
-        )
         ends = starts + window_s
-        (used,) = self._database.quick_write(_UPSERT, f"{window_s}:{short}", starts, by, ends)
+        (used,) = self._database.quick_write(_UPSERT, f"{window_s}:{fitting(name, _LONGEST)}", starts, by, ends)
         return Count(int(used), datetime.fromtimestamp(ends, UTC))
 
     def forget(self) -> None:

@@ -9,10 +9,10 @@ from sqlalchemy.exc import IntegrityError
 from spreadwright.store.database import Database
 from spreadwright.store.errors import KeyReused
 from spreadwright.store.prepared import Prepared
-from spreadwright.store.rows import add_revision, content_of, digest_of, document_of, named
+from spreadwright.store.rows import add_revision, content_of, document_of, named
 from spreadwright.store.tables import DocumentRow, RequestKeyRow
 from spreadwright.store.values import Action, Created, RequestKey
-from spreadwright.store.words import clean
+from spreadwright.store.words import fitting
 from spreadwright.store.writes import new_row
 
 _NUMBERED = 9
@@ -37,7 +37,11 @@ def created(
                 return None
             row = new_row(session, ready, name, who, now, tuple(pictures.values()))
             if key:
-                values = {"owner": _short(key.owner, 200), "key": _short(key.key, 255), "fingerprint": key.fingerprint}
+                values = {
+                    "owner": fitting(key.owner, 200),
+                    "key": fitting(key.key, 255),
+                    "fingerprint": key.fingerprint,
+                }
                 session.execute(insert(RequestKeyRow).values(**values, document_key=row.key, made_at=now))
             add_revision(session, row, Action.CREATED, who=who, at=now, note=note)
             return Created(document_of(row, ready.data))
@@ -54,7 +58,7 @@ def made_before(database: Database, key: RequestKey | None) -> Created | None:
     if key is None:
         return None
     with database.reading() as session:
-        made = session.get(RequestKeyRow, (_short(key.owner, 200), _short(key.key, 255)))
+        made = session.get(RequestKeyRow, (fitting(key.owner, 200), fitting(key.key, 255)))
         if made is None:
             return None
         if made.fingerprint != key.fingerprint:
@@ -68,8 +72,3 @@ def names_from(base: str) -> Iterator[str]:
     yield base
     yield from (f"{base}-{number}" for number in range(2, _NUMBERED + 1))
     yield f"{base[:50].rstrip('-')}-{token_hex(6)}"
-
-
-def _short(text: str, most: int) -> str:
-    """Text that fits its column, or the hash of what does not."""
-    return text if len(text) <= most and clean(text) == text else digest_of(text.encode("utf-8", "replace"))

@@ -6,6 +6,7 @@ Both databases are given these and nothing else, so that both find the same.
 import re
 import unicodedata
 from collections.abc import Iterable
+from hashlib import sha256
 
 _WORD = re.compile(r"[^\W_]+")
 MOST_WORDS = 12
@@ -16,6 +17,12 @@ _LONGEST = 60
 def clean(text: str) -> str:
     """Text that every database keeps: without NUL, and without halves of characters."""
     return text.replace("\0", "").encode("utf-8", "replace").decode()
+
+
+def fitting(text: str, most: int) -> str:
+    """Text that fits a column of so many characters, or the hash of what does not."""
+    fits = len(text) <= most and clean(text) == text
+    return text if fits else sha256(text.encode("utf-8", "replace")).hexdigest()
 
 
 def words_of(*texts: str) -> tuple[str, ...]:
