@@ -15,12 +15,12 @@ from spreadwright.rest.identity import bearer, caller
 from spreadwright.rest.links import here
 from spreadwright.rest.queries import BadQuery, WrongParameter
 from spreadwright.rest.service import service
+from spreadwright.store.facts import COUNTED
 from spreadwright.store.values import Document, State
 from spreadwright.store.wanted import Range, Wanted
 
 MOST_COUNTED = 1000
 """Counting further would take longer, the more there is."""
-_RANGES = ("pages", "sheets", "photos", "cuts")
 _SEVERAL = ("tag", "author", "role")
 
 
@@ -49,7 +49,7 @@ def page_of(kind: str, arguments: Arguments) -> Page:
 def wanted_of(kind: str, arguments: Arguments) -> Wanted:
     """What the store is asked for; raises like `page_of`."""
     states, owner = _readable(arguments)
-    ranges: dict[str, Any] = {name: range_of(arguments[name]) for name in _RANGES if name in arguments}
+    ranges: dict[str, Any] = {name: range_of(arguments[name]) for name in COUNTED if name in arguments}
     several = {f"{name}s": _split(arguments.get(name, "")) for name in _SEVERAL}
     return Wanted(
         kind=kind,
@@ -116,8 +116,8 @@ def links_after(following: str | None) -> Iterable[str]:
     return here("after", ("first", None), *([("next", following)] if following else []))
 
 
-def item_of(document: Document, arguments: Arguments, links: dict[str, str]) -> dict[str, Any]:
-    """What a list tells of each document of any kind, as far as it is asked for."""
+def item_of(document: Document, arguments: Arguments, links: dict[str, str], **figures: Any) -> dict[str, Any]:
+    """What a list tells of each document, as far as it is asked for: what any kind has, and figures of its own."""
     head, facts = document.head, document.facts
     told = {
         "id": document.id,
@@ -131,11 +131,7 @@ def item_of(document: Document, arguments: Arguments, links: dict[str, str]) -> 
         "revision": head.revision,
         "changed_at": head.changed_at.isoformat(),
         "links": links,
+        **figures,
     }
-    return sparse(told, arguments)
-
-
-def sparse(told: dict[str, Any], arguments: Arguments) -> dict[str, Any]:
-    """The members that were asked for, and the id; all of them when nobody asked."""
     fields = _split(arguments.get("fields", ""))
     return {name: told[name] for name in told if name == "id" or name in fields} if fields else told

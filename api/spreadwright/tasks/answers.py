@@ -66,19 +66,6 @@ def refusal_answer(reason: SpreadwrightError) -> Json:
     return {"fine": False, "findings": [], "detail": str(reason)}
 
 
-def paper_set_figures(papers: PaperSet) -> Json:
-    """What somebody wants to know of a paper set when choosing."""
-    return {
-        "id": papers.id,
-        "title": papers.title,
-        "summary": papers.summary,
-        "authors": list(papers.authors),
-        "licence": papers.licence,
-        "tags": list(papers.tags),
-        "papers": [paper_figures(paper) for paper in papers.papers],
-    }
-
-
 def paper_figures(paper: Paper) -> Json:
     """One paper of a set: what its sides show in words, what it weighs, how many sheets there are."""
     return {

@@ -9,7 +9,7 @@ from spreadwright.rest.documents import links_of as links_of_document
 from spreadwright.rest.envelopes import BenchList
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.links import address
-from spreadwright.rest.lists import Page, item_of, links_of, page_of, sparse
+from spreadwright.rest.lists import Page, item_of, links_of, page_of
 from spreadwright.rest.queries import FilterQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
@@ -25,7 +25,7 @@ def _list(arguments: Arguments, page: Page) -> dict[str, Any]:
 def _item(bench: Document, arguments: Arguments) -> dict[str, Any]:
     links = {"self": address("benches.bench", bench_id=bench.id)}
     unit = collection().reading(bench).model.unit.value
-    return item_of(bench, arguments, links) | sparse({"id": bench.id, "unit": unit}, arguments)
+    return item_of(bench, arguments, links, unit=unit)
 
 
 @blueprint.resource("/benches", json_form(_list, BenchList, is_work=False), query=FilterQuery, links=links_of)

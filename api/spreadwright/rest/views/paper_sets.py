@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from spreadwright.model import Paper
 from spreadwright.rest.document_history import add_history
 from spreadwright.rest.document_writes import add_writes
 from spreadwright.rest.documents import document_form, tag_of
@@ -9,12 +10,12 @@ from spreadwright.rest.documents import links_of as links_of_document
 from spreadwright.rest.envelopes import PaperSetList
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.links import address
-from spreadwright.rest.lists import Page, item_of, links_of, page_of, sparse
+from spreadwright.rest.lists import Page, item_of, links_of, page_of
 from spreadwright.rest.queries import FilterQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
 from spreadwright.store.values import Document
-from spreadwright.tasks.answers import paper_set_figures
+from spreadwright.tasks.answers import paper_figures
 
 blueprint = Resources("paper-sets", __name__, description=__doc__)
 
@@ -25,16 +26,13 @@ def _list(arguments: Arguments, page: Page) -> dict[str, Any]:
 
 def _item(papers: Document, arguments: Arguments) -> dict[str, Any]:
     links = {"self": address("paper-sets.paper_set", set_id=papers.id)}
-    told = item_of(papers, arguments, links)
-    swatches = sparse({"id": papers.id, "papers": _papers(papers)}, arguments)
-    return told | swatches
+    found = [_paper(papers.id, each) for each in collection().reading(papers).model.papers]
+    return item_of(papers, arguments, links, papers=found)
 
 
-def _papers(papers: Document) -> list[dict[str, Any]]:
-    figures: list[dict[str, Any]] = paper_set_figures(collection().reading(papers).model)["papers"]
-    for each in figures:
-        each["links"] = {"swatch": address("swatches.swatch", set_id=papers.id, paper_id=each["id"])}
-    return figures
+def _paper(set_id: str, paper: Paper) -> dict[str, Any]:
+    swatch = address("swatches.swatch", set_id=set_id, paper_id=paper.id)
+    return {**paper_figures(paper), "links": {"swatch": swatch}}
 
 
 @blueprint.resource(

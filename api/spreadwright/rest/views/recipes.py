@@ -9,10 +9,11 @@ from spreadwright.rest.documents import links_of as links_of_document
 from spreadwright.rest.envelopes import RecipeList
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.links import address
-from spreadwright.rest.lists import Page, item_of, links_of, page_of, sparse
+from spreadwright.rest.lists import Page, item_of, links_of, page_of
 from spreadwright.rest.queries import RecipesQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
+from spreadwright.store.facts import COUNTED
 from spreadwright.store.values import Document
 
 blueprint = Resources("recipes", __name__, description=__doc__)
@@ -24,14 +25,8 @@ def _list(arguments: Arguments, page: Page) -> dict[str, Any]:
 
 def _item(recipe: Document, arguments: Arguments) -> dict[str, Any]:
     facts = recipe.facts
-    figures = {
-        "pages": facts.pages,
-        "sheets": facts.sheets,
-        "photos": facts.photos,
-        "cuts": facts.cuts,
-        "roles": list(facts.roles),
-    }
-    return item_of(recipe, arguments, _links(recipe.id)) | sparse({"id": recipe.id, **figures}, arguments)
+    figures = {name: getattr(facts, name) for name in COUNTED}
+    return item_of(recipe, arguments, _links(recipe.id), **figures, roles=list(facts.roles))
 
 
 def _links(recipe_id: str) -> dict[str, str]:
