@@ -3,15 +3,15 @@ from dataclasses import replace
 import pytest
 
 from spreadwright.colour.reasons import reason
-from spreadwright.colour.weakness import Shown, Weakness
+from spreadwright.colour.weakness import Weakness
 from spreadwright.colour.worth import Ranked, Wish
 from spreadwright.geometry import Size
-from spreadwright.model import Choice, Colourway, Face, Paper, Pattern, Side
+from spreadwright.model import Choice, Colourway, Face, Paper, Pattern, Side, quoted_face_title
 from spreadwright.words import LANGUAGES, speaking
 
 PLAIN = Face(Pattern.PLAIN, ("#888888",), 0)
 MOSS, FOG = (Choice(Paper(name.lower(), name, Size(1, 1), PLAIN)) for name in ("Moss", "Fog"))
-BOTH = (Shown(MOSS, Side.FRONT), Shown(FOG, Side.BACK))
+BOTH = (MOSS, FOG.lying(Side.BACK))
 SHARES = {"separation": 0.28, "grey": 0.18, "calm": 0.12, "balance": 0.27, "captions": 0.15}
 WEAK = {
     "separation": Weakness(BOTH, 0.2, 7.6),
@@ -116,3 +116,9 @@ def test_reasons_speak_every_language(language):
         english = [reason(ranked(**{part: 50.0}), ranked(), 5000) for part in SHARES] + [reason(ranked(), ranked(), 5)]
     assert (told == english) is (language == "en")
     assert all("{" not in each and each.endswith(".") for each in told)
+
+
+def test_a_face_is_the_same_whichever_way_it_came_to_be_up():
+    back = Choice(MOSS.paper, Side.BACK)
+    assert back.lying(Side.FRONT) == MOSS.lying(Side.BACK) and back.lying(Side.BACK) == MOSS
+    assert quoted_face_title(MOSS.lying(Side.BACK)) == "“Moss” (back)"

@@ -8,11 +8,11 @@ import click
 from spreadwright import tasks
 from spreadwright.cli import printing, sources
 from spreadwright.cli.options import json_option, language_option, set_option
-from spreadwright.model import Choice, Colourway, PaperSet, Recipe, Side
+from spreadwright.model import Colourway, PaperSet, Recipe, face_title, role_title
 from spreadwright.store import Collection
 from spreadwright.tasks import answers
 from spreadwright.tasks.colourways import listed
-from spreadwright.words import decimal, grouped, ngettext, speaking, title
+from spreadwright.words import decimal, grouped, ngettext, speaking
 from spreadwright.words import gettext as _
 
 if TYPE_CHECKING:
@@ -113,12 +113,7 @@ def _print(proposal: "Proposal") -> None:
 
 def _papers(recipe: Recipe, colourway: Colourway) -> str:
     chosen = zip(recipe.roles, colourway.choices, strict=True)
-    return ", ".join(f"{title(role.title) or role.id}: {_name(choice)}" for role, (_id, choice) in chosen)
-
-
-def _name(choice: Choice) -> str:
-    name = title(choice.paper.title)
-    return _("{paper} (back)").format(paper=name) if choice.side is Side.BACK else name
+    return ", ".join(f"{role_title(role)}: {face_title(choice)}" for role, (_id, choice) in chosen)
 
 
 def _points(ranked: "Ranked") -> str:

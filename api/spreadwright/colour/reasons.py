@@ -6,9 +6,9 @@ points it is behind, by the part that costs it most beside the best, and by the 
 
 from collections.abc import Callable, Mapping
 
-from spreadwright.colour.weakness import Shown, Weakness
+from spreadwright.colour.weakness import Weakness
 from spreadwright.colour.worth import Ranked, Wish
-from spreadwright.model import Side
+from spreadwright.model import quoted, quoted_face_title
 from spreadwright.words import decimal, grouped, listed, title
 from spreadwright.words import gettext as _
 
@@ -93,7 +93,7 @@ def _repeated(ranked: Ranked, called: Mapping[str, str]) -> list[str]:
     """Says that a paper plays several roles, which takes more sheets of it."""
     roles: dict[str, list[str]] = {}
     for role, choice in ranked.colourway.choices:
-        roles.setdefault(_quoted(title(choice.paper.title)), []).append(_quoted(called.get(role, role)))
+        roles.setdefault(quoted(title(choice.paper.title)), []).append(quoted(called.get(role, role)))
     told = _("{paper} is used for {roles}.")
     return [told.format(paper=paper, roles=listed(names)) for paper, names in roles.items() if len(names) > 1]
 
@@ -101,7 +101,7 @@ def _repeated(ranked: Ranked, called: Mapping[str, str]) -> list[str]:
 def _merged(ranked: Ranked, called: Mapping[str, str]) -> list[str]:
     """Says that pieces of two roles are lost in one another."""
     told = _("Nothing tells {roles} apart where they meet.")
-    return [told.format(roles=listed([_quoted(called.get(role, role)) for role in pair])) for pair in ranked.merged]
+    return [told.format(roles=listed([quoted(called.get(role, role)) for role in pair])) for pair in ranked.merged]
 
 
 def _praise(name: str, wish: Wish | None) -> str:
@@ -124,21 +124,21 @@ def _blame(name: str, ranked: Ranked, wish: Wish | None) -> str:
 
 def _separation(weak: Weakness) -> str:
     if weak.papers[0] == weak.papers[1]:
-        return _("{paper} meets itself").format(paper=_title(weak.papers[0]))
+        return _("{paper} meets itself").format(paper=quoted_face_title(weak.papers[0]))
     told = _("{one} and {other} differ by no more than {figure} (CIEDE2000)")
     return _pair(told, weak, f"{weak.figure:.0f}")
 
 
 def _grey(weak: Weakness) -> str:
     if weak.papers[0] == weak.papers[1]:
-        return _("{paper} meets itself").format(paper=_title(weak.papers[0]))
+        return _("{paper} meets itself").format(paper=quoted_face_title(weak.papers[0]))
     told = _("in grey or with deficient colour vision {one} and {other} come close (contrast {figure} : 1)")
     return _pair(told, weak, f"{int(weak.figure * 10) / 10:.1f}")
 
 
 def _calm(weak: Weakness) -> str:
     if len(weak.papers) == 1:
-        return _("{paper} is a busy print beside photographs").format(paper=_title(weak.papers[0]))
+        return _("{paper} is a busy print beside photographs").format(paper=quoted_face_title(weak.papers[0]))
     return _pair(_("{one} and {other} are two busy prints that meet"), weak, "")
 
 
@@ -146,13 +146,13 @@ def _balance(weak: Weakness) -> str:
     told = _("{paper} is too strong for {share} % of the paper in sight")
     if weak.figure < 0:
         told = _("{paper} is too quiet for {share} % of the paper in sight")
-    return told.format(paper=_title(weak.papers[0]), share=f"{100 * weak.share:.0f}")
+    return told.format(paper=quoted_face_title(weak.papers[0]), share=f"{100 * weak.share:.0f}")
 
 
 def _captions(weak: Weakness) -> str:
     told = _("{paper} is dark or busy for writing (contrast with a pencil {figure} : 1)")
     figure = decimal(f"{int(weak.figure * 10) / 10:.1f}")
-    return told.format(paper=_title(weak.papers[0]), figure=figure)
+    return told.format(paper=quoted_face_title(weak.papers[0]), figure=figure)
 
 
 _BLAMES: Mapping[str, Callable[[Weakness], str]] = {
@@ -165,16 +165,5 @@ _BLAMES: Mapping[str, Callable[[Weakness], str]] = {
 
 
 def _pair(told: str, weak: Weakness, figure: str) -> str:
-    one, other = (_title(paper) for paper in weak.papers)
+    one, other = (quoted_face_title(paper) for paper in weak.papers)
     return told.format(one=one, other=other, figure=decimal(figure))
-
-
-def _title(shown: Shown) -> str:
-    if shown.choice is None:
-        return _("the bare page")
-    name = _quoted(title(shown.choice.paper.title))
-    return _("{paper} (back)").format(paper=name) if shown.side is Side.BACK else name
-
-
-def _quoted(name: str) -> str:
-    return _("“{name}”").format(name=name)

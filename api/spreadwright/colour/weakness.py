@@ -13,18 +13,10 @@ from spreadwright.colour.parts.captions import pencil_ratio
 from spreadwright.colour.parts.grey import least_ratio
 from spreadwright.colour.scene import PAGE, Scene, Surface
 from spreadwright.colour.tables import Cast
-from spreadwright.model import Choice, Side
+from spreadwright.model import Choice
 
 LEAST = 0.01
 """A loss that is a smaller share of the part than this is none."""
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """One side of a paper in sight; None is the bare page."""
-
-    choice: Choice | None
-    side: Side
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,14 +24,14 @@ class Weakness:
     """Where a part loses most.
 
     Attributes:
-        papers: The one or the two that it is about.
+        papers: The one or the two that it is about, with the side in sight; None is the bare page.
         loss: Share of the part that is lost there, 0 to 1.
         figure: What was measured: the CIEDE2000 difference (`separation`); the contrast ratio (`grey`, `captions`); how
             much stronger than wanted, -1 to 1 (`balance`); the busyness of the calmer one (`calm`).
         share: Of the paper in sight, 0 to 1 (`balance`).
     """
 
-    papers: tuple[Shown, ...]
+    papers: tuple[Choice | None, ...]
     loss: float
     figure: float
     share: float = 0.0
@@ -83,12 +75,9 @@ class _Seen:
     def look(self, surface: Surface) -> Look:
         return self._cast.looks[self.number(surface)]
 
-    def shown(self, surface: Surface) -> Shown:
+    def shown(self, surface: Surface) -> Choice | None:
         role = self._cast.role_of(surface)
-        if role is None:
-            return Shown(None, Side.FRONT)
-        choice = self._cast.options[role][self._pick[role]]
-        return Shown(choice, choice.side if surface.side is Side.FRONT else choice.side.other)
+        return None if role is None else self._cast.options[role][self._pick[role]].lying(surface.side)
 
 
 Surfaces = tuple[Surface, ...]

@@ -1,4 +1,4 @@
-"""Each kind of document as frozen values; no behaviour beyond looking up by id."""
+"""Each kind of document as frozen values; no behaviour beyond looking up by id, and telling titles."""
 
 from spreadwright.model.bench import (
     COMMON_ADHESIVES,
@@ -30,6 +30,7 @@ from spreadwright.model.recipe import (
     Spread,
 )
 from spreadwright.model.swatch import Swatch
+from spreadwright.model.titles import face_title, quoted, quoted_face_title, role_title, role_titles
 from spreadwright.model.wanted import PieceList, Stock, Wanted
 from spreadwright.model.weight import Basis, Weight, basis_weight, rounded
 
@@ -80,6 +81,7 @@ __all__ = [
     "Wetness",
     "Zero",
     "basis_weight",
+    "face_title",
     "is_too_large",
     "leaf_count",
     "leaf_name",
@@ -88,5 +90,9 @@ __all__ = [
     "part_count",
     "piece_hint",
     "piece_roles",
+    "quoted",
+    "quoted_face_title",
+    "role_title",
+    "role_titles",
     "rounded",
 ]

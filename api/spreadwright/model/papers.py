@@ -136,9 +136,13 @@ class Choice:
         """The face that is up."""
         return self.paper.face(self.side)
 
+    def lying(self, side: Side) -> "Choice":
+        """What is up of a piece that is placed with its front or its back up."""
+        return self if side is Side.FRONT else Choice(self.paper, self.side.other)
+
     def shown(self, side: Side) -> Face:
-        """The face that a piece shows which is placed with its front or its back up."""
-        return self.paper.face(self.side if side is Side.FRONT else self.side.other)
+        """The face of `lying`."""
+        return self.lying(side).face
 
     @property
     def id(self) -> str:

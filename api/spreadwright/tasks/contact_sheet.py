@@ -11,11 +11,11 @@ from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.contact import ContactSheet, Frame, Layout, LeftOut, contact_pdf, contact_picture
 from spreadwright.drawing.raster import png
 from spreadwright.errors import Finding, InvalidDocument, NoColourway
-from spreadwright.model import Colourway, PaperSet, Recipe, Side
+from spreadwright.model import Colourway, PaperSet, Recipe, face_title, role_titles
 from spreadwright.photos import matted_photos
 from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
-from spreadwright.tasks.ranking import Proposal, propose, role_names
+from spreadwright.tasks.ranking import Proposal, propose
 from spreadwright.words import decimal, grouped, ngettext, title, unbroken
 from spreadwright.words import gettext as _
 
@@ -149,12 +149,8 @@ def _frame(layout: Layout, proposal: Proposal, ranked: Ranked, number: str, name
 
 def named_papers(recipe: Recipe, colourway: Colourway) -> tuple[tuple[str, str], ...]:
     """What each role and its paper are called, in the language that is spoken."""
-    names = role_names(recipe)
-    return tuple((names[role], _face(title(choice.paper.title), choice.side)) for role, choice in colourway.choices)
-
-
-def _face(paper: str, side: Side) -> str:
-    return _("{paper} (back)").format(paper=paper) if side is Side.BACK else paper
+    names = role_titles(recipe)
+    return tuple((names[role], face_title(choice)) for role, choice in colourway.choices)
 
 
 def _notes(proposal: Proposal, wanted: int) -> tuple[str, ...]:

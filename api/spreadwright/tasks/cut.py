@@ -23,10 +23,9 @@ from spreadwright.cutting import (
 )
 from spreadwright.document import Reading
 from spreadwright.geometry import Size
-from spreadwright.model import Bench, Piece, Recipe
+from spreadwright.model import Bench, Piece, Recipe, role_titles
 from spreadwright.placing import marked, placed_pieces
 from spreadwright.tasks.check import proven
-from spreadwright.words import title
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +89,7 @@ def cutting(recipe: Recipe, bench: Bench, page_of: Mapping[str, str]) -> Cutting
     steps = cut_steps(sheets, bench)
     by_id = {piece.id: piece for piece in pieces(sheets)}
     marks = marked(recipe, placed_pieces(recipe, by_id.values()), is_cut(sheets))
-    titles = {role.id: title(role.title) or role.id for role in recipe.roles}
+    titles = role_titles(recipe)
     return Cutting(
         recipe=recipe,
         bench=bench,

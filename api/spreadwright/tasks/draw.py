@@ -11,13 +11,12 @@ from spreadwright.drawing.spread import spread_picture
 from spreadwright.drawing.svg import svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
 from spreadwright.drawing.theme import TABLE
-from spreadwright.model import Colourway, Paper, Recipe, Side
+from spreadwright.model import Colourway, Paper, Recipe, Side, role_titles
 from spreadwright.photos import matted_photos
 from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.place import Placing
-from spreadwright.words import title
 
 __all__ = [
     "NARROWEST_PX",
@@ -91,7 +90,7 @@ def placement_pages_svg(placing: Placing) -> tuple[bytes, ...]:
 def sheet_plans(cutting: Cutting) -> list[SheetPlan]:
     """What the cut sheet of every sheet shows; sheets that are cut together have one."""
     by_id = {piece.id: piece for piece in cutting.pieces}
-    roles = {role.id: title(role.title) or role.id for role in cutting.recipe.roles}
+    roles = role_titles(cutting.recipe)
     return [
         SheetPlan(
             cutting.recipe.title,

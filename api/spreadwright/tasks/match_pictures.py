@@ -9,7 +9,7 @@ from spreadwright.drawing.match import Print, Proposal, Slip, Swatch, match_pict
 from spreadwright.drawing.theme import TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.images import encode_jpeg, fitted, limited, resized
-from spreadwright.model import Colourway, Recipe, Side
+from spreadwright.model import Colourway, Recipe, face_title
 from spreadwright.photos import MattedPhoto, matted_photos
 from spreadwright.placing import PlacedPiece, placed_pieces
 from spreadwright.tasks.match import Match, Photograph, PhotographInMat
@@ -93,7 +93,4 @@ def _drawer(recipe: Recipe, colourway: Colourway, pictures: dict[str, bytes]) ->
 
 def _swatch(each: SuitingFace) -> Swatch:
     near = each.fit.nearest.hex if each.fit.likeness >= CLOSE else ""
-    named = title(each.choice.paper.title)
-    if each.choice.side is Side.BACK:
-        named = _("{paper} (back)").format(paper=named)
-    return Swatch(each.choice.face, each.choice.paper.core, named, near)
+    return Swatch(each.choice.face, each.choice.paper.core, face_title(each.choice), near)

@@ -21,10 +21,9 @@ from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.drawing import PIXELS_PER_MM, face_pixels
 from spreadwright.errors import Finding, NoColourway, Severity, UnknownName, has_errors
 from spreadwright.geometry import Size
-from spreadwright.model import Choice, Face, PaperSet, Recipe, Side
+from spreadwright.model import Choice, Face, PaperSet, Recipe, Side, role_titles
 from spreadwright.photos import matted_photos
 from spreadwright.placing import PlacedPiece, placed_pieces
-from spreadwright.words import title
 
 MOST = 100
 """Colourways that may be asked for."""
@@ -57,13 +56,8 @@ class Proposal:
 
     def reason(self, ranked: Ranked) -> str:
         """Why one of them ranks where it does, in the language spoken now."""
-        names, is_proved = role_names(self.recipe), self.ranking.is_proved
+        names, is_proved = role_titles(self.recipe), self.ranking.is_proved
         return reason(ranked, self.colourways[0], self.count, self.wish, names, is_proved=is_proved)
-
-
-def role_names(recipe: Recipe) -> dict[str, str]:
-    """What each role is called in the language spoken now."""
-    return {role.id: title(role.title) or role.id for role in recipe.roles}
 
 
 def propose(recipe: Recipe, sets: Sequence[PaperSet], wanted: int, wish: Wish | None = None) -> Proposal:

@@ -1,6 +1,6 @@
 """The verb *test-strip*: one colourway in colour, as a grey print, and under three colour-vision deficiencies."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,7 +18,7 @@ from spreadwright.drawing.raster import pixels
 from spreadwright.geometry import Size
 from spreadwright.images import encode_jpeg
 from spreadwright.images.srgb import encoded, light_of
-from spreadwright.model import BLANK, Colourway, PaperSet, Recipe, Side
+from spreadwright.model import BLANK, Choice, Colourway, PaperSet, Recipe, quoted_face_title
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.draw import preview_svg
 from spreadwright.tasks.ranking import face_look, seen
@@ -79,53 +79,42 @@ def strip(reading: Reading[Recipe], papers: PaperSet, colourway: Colourway) -> S
     """
     recipe = proven(reading)
     scene = seen(recipe)
-    looks = {surface: _look(colourway, surface) for surface in scene.areas if surface != PHOTO}
-    looks.setdefault(PAGE, face_look(BLANK))
+    looks = {surface: _look(_shown(colourway, surface)) for surface in scene.areas if surface != PHOTO}
+    looks.setdefault(PAGE, _look(None))
     usual = {meet.surfaces: meet.difference for meet in meets(scene, looks, Sight.COLOUR)}
     exposed = []
     for sight in Sight:
-        found = _different(meets(scene, looks, sight), colourway)
-        pairs = [_pair(colourway, ids, meet, usual[meet.surfaces]) for ids, meet in found.items()]
+        pairs = _different(_pair(colourway, meet, usual[meet.surfaces]) for meet in meets(scene, looks, sight))
         lost = tuple(pair for pair in pairs if not pair.meet.is_told_apart)
         closest = min(pairs, key=lambda pair: pair.meet.difference, default=None)
         exposed.append(Exposed(sight, len(pairs), lost, closest))
     return Strip(reading, papers, colourway, tuple(exposed))
 
 
-def _pair(colourway: Colourway, ids: tuple[str, str], meet: Meet, was: float) -> Pair:
-    one, other = sorted(meet.surfaces, key=lambda surface: _id(colourway, surface))
-    return Pair((_name(colourway, one), _name(colourway, other)), ids, meet, was)
-
-
-def _different(met: tuple[Meet, ...], colourway: Colourway) -> dict[tuple[str, str], Meet]:
+def _different(pairs: Iterable[Pair]) -> list[Pair]:
     """Each two faces once, though several roles may show them."""
-    found: dict[tuple[str, str], Meet] = {}
-    for meet in met:
-        one, other = sorted(_id(colourway, surface) for surface in meet.surfaces)
-        found.setdefault((one, other), meet)
-    return found
+    found: dict[tuple[str, str], Pair] = {}
+    for pair in pairs:
+        found.setdefault(pair.ids, pair)
+    return list(found.values())
 
 
-def _look(colourway: Colourway, surface: Surface) -> Look:
-    return face_look(BLANK if surface == PAGE else colourway.choice(surface.role).shown(surface.side))
+def _pair(colourway: Colourway, meet: Meet, was: float) -> Pair:
+    one, other = sorted((_shown(colourway, surface) for surface in meet.surfaces), key=_id)
+    return Pair((quoted_face_title(one), quoted_face_title(other)), (_id(one), _id(other)), meet, was)
 
 
-def _id(colourway: Colourway, surface: Surface) -> str:
-    if surface == PAGE:
-        return ""
-    choice = colourway.choice(surface.role)
-    return f"{choice.paper.id}{'~back' if _is_back(colourway, surface) else ''}"
+def _shown(colourway: Colourway, surface: Surface) -> Choice | None:
+    """What is up there; None for the bare page."""
+    return None if surface == PAGE else colourway.choice(surface.role).lying(surface.side)
 
 
-def _is_back(colourway: Colourway, surface: Surface) -> bool:
-    return (colourway.choice(surface.role).side is Side.BACK) != (surface.side is Side.BACK)
+def _id(shown: Choice | None) -> str:
+    return shown.id if shown else ""
 
 
-def _name(colourway: Colourway, surface: Surface) -> str:
-    if surface == PAGE:
-        return _("the bare page")
-    name = _("“{name}”").format(name=title(colourway.choice(surface.role).paper.title))
-    return _("{paper} (back)").format(paper=name) if _is_back(colourway, surface) else name
+def _look(shown: Choice | None) -> Look:
+    return face_look(shown.face if shown else BLANK)
 
 
 def sight_name(sight: Sight) -> str:
