@@ -9,6 +9,7 @@ from spreadwright.cutting.parts import CutSheet, Region
 from spreadwright.errors import Finding, error, note, warning
 from spreadwright.lengths import TICKS, Unit, neighbours, on_scale, told, told_size, told_up
 from spreadwright.model import Axis, Bench, Use
+from spreadwright.words import the_first
 
 _MOST_NAMED = 6
 """Pieces that are named in one finding."""
@@ -111,9 +112,8 @@ def _off_marks(sheets: Sequence[CutSheet], cuts: Sequence[_Cut], leaves: Sequenc
 
 def _rounded(sheets: Sequence[CutSheet], changed: Sequence[Measured], bench: Bench, unit: Unit) -> Finding:
     """What parts come to when every cut lies on the mark nearest to its place, the largest changes first."""
-    shown = ", ".join(_outcome(leaf, bench.unit, unit) for leaf in changed[:_MOST_NAMED])
-    more = f" and {len(changed) - _MOST_NAMED} more" if len(changed) > _MOST_NAMED else ""
-    message = f"{_sheets(sheets)}: by the marks of the trimmer’s scale parts come out otherwise: {shown}{more}."
+    shown = the_first([_outcome(leaf, bench.unit, unit) for leaf in changed], _MOST_NAMED)
+    message = f"{_sheets(sheets)}: by the marks of the trimmer’s scale parts come out otherwise: {shown}."
     most = _change(changed[0])
     advice = "Nothing has to be done"
     if most >= _SMALL_CHANGE:
@@ -138,10 +138,7 @@ def _change(leaf: Measured) -> int:
 def _named(regions: Sequence[Region]) -> str:
     """The pieces among parts, by name, as a sentence; nothing where there is none."""
     names = [f"“{region.id}”" for region in regions if region.use is Use.PIECE]
-    if not names:
-        return ""
-    more = f" and {len(names) - _MOST_NAMED} more" if len(names) > _MOST_NAMED else ""
-    return f" Concerned: {', '.join(names[:_MOST_NAMED])}{more}."
+    return f" Concerned: {the_first(names, _MOST_NAMED)}." if names else ""
 
 
 def _sheets(sheets: Sequence[CutSheet]) -> str:

@@ -74,24 +74,29 @@ class Adhesives:
     @property
     def tape(self) -> int:
         """Length of tape, ticks."""
-        return sum(each.length for each in self._by(Wetness.DRY))
+        return sum(each.length for each in self.by(Wetness.DRY))
 
     @property
     def bead(self) -> int:
         """Length of the bead of liquid glue, ticks."""
-        return sum(each.length for each in self._by(Wetness.LIQUID))
+        return sum(each.length for each in self.by(Wetness.LIQUID))
 
     @property
     def volume(self) -> int:
         """Liquid glue, millionths of a litre."""
-        return sum(each.volume for each in self._by(Wetness.LIQUID))
+        return sum(each.volume for each in self.by(Wetness.LIQUID))
 
     def of(self, wetness: Wetness) -> tuple[Sticking, ...]:
         """The pieces that are held by one kind."""
-        return tuple(each for each in self.pieces if each.adhesive and each.adhesive.wetness is wetness)
+        return _held(self.pieces, wetness)
 
-    def _by(self, wetness: Wetness) -> Iterator[Sticking]:
-        return (each for each in (*self.pieces, *self.photos) if each.adhesive and each.adhesive.wetness is wetness)
+    def by(self, wetness: Wetness) -> tuple[Sticking, ...]:
+        """The pieces and photographs that are held by one kind."""
+        return _held((*self.pieces, *self.photos), wetness)
+
+
+def _held(things: Sequence[Sticking], wetness: Wetness) -> tuple[Sticking, ...]:
+    return tuple(each for each in things if each.adhesive and each.adhesive.wetness is wetness)
 
 
 def glued(recipe: Recipe, placed: Sequence[PlacedPiece]) -> tuple[Stick, ...]:

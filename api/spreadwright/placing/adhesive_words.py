@@ -33,7 +33,7 @@ def _photos(found: Adhesives) -> list[str]:
 
 
 def _kind(found: Adhesives, wetness: Wetness, bench: Bench) -> list[str]:
-    everything = [each for each in (*found.pieces, *found.photos) if each.adhesive and each.adhesive.wetness is wetness]
+    pieces, everything = found.of(wetness), found.by(wetness)
     if not everything:
         return []
     if wetness is Wetness.DRY:
@@ -46,7 +46,7 @@ def _kind(found: Adhesives, wetness: Wetness, bench: Bench) -> list[str]:
             width=told(width, bench.unit),
             length=_long(sum(each.length for each in everything), bench.unit),
             volume=millilitres(sum(each.volume for each in everything)),
-            pieces=_named(found.of(wetness), sum(each in found.photos for each in everything)),
+            pieces=_named(pieces, len(everything) - len(pieces)),
         )
     ]
 

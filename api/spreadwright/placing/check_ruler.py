@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from spreadwright.errors import Finding, warning
 from spreadwright.lengths import nearest, neighbours, on_scale, told, told_up
 from spreadwright.model import Bench, Edge, Placement, Recipe
+from spreadwright.words import the_first
 
 _MOST_NAMED = 6
 """Pieces that are named in one finding."""
@@ -69,8 +70,6 @@ def _off_ruler(found: Sequence[_Distance], page: str, bench: Bench) -> Finding:
 
 
 def _others(found: Sequence[_Distance], worst: _Distance) -> str:
-    names = list(dict.fromkeys(each.placement.piece for each in found if each.placement is not worst.placement))
-    if not names:
-        return ""
-    more = f" and {len(names) - _MOST_NAMED} more" if len(names) > _MOST_NAMED else ""
-    return f" Also concerned: {', '.join(f'“{name}”' for name in names[:_MOST_NAMED])}{more}."
+    others = [each.placement.piece for each in found if each.placement is not worst.placement]
+    names = [f"“{name}”" for name in dict.fromkeys(others)]
+    return f" Also concerned: {the_first(names, _MOST_NAMED)}." if names else ""

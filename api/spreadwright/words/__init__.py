@@ -90,6 +90,16 @@ def listed(things: Sequence[str]) -> str:
     return format_list(list(things), locale=_spoken.get())
 
 
+def the_first(things: Sequence[str], most: int) -> str:
+    """The first of many things in a row, and how many more there are; in English, as most findings are.
+
+    >>> the_first(["a", "b", "c"], 2)
+    'a, b and 1 more'
+    """
+    more = f" and {len(things) - most} more" if len(things) > most else ""
+    return ", ".join(things[:most]) + more
+
+
 def unbroken(text: str) -> str:
     """The text with its ratios and shares, like ``1.4 : 1`` and ``2 %``, held together by unbroken spaces."""
     return _SHARE.sub("\N{NO-BREAK SPACE}%", _RATIO.sub("\N{NO-BREAK SPACE}:\N{NO-BREAK SPACE}1", text))
