@@ -2,7 +2,7 @@
 
 from marshmallow.fields import Float, Integer, List, Nested, String
 
-from spreadwright.rest.envelopes import Envelope
+from spreadwright.rest.envelopes import Envelope, said
 
 
 class NamedPaper(Envelope):
@@ -15,13 +15,13 @@ class NamedPaper(Envelope):
 class ContactFrame(Envelope):
     """One spread."""
 
-    number = Integer(metadata={"description": "By which people speak of it, from 1."})
-    title = String(metadata={"description": "Of its paper set, or of its recipe."})
+    number = Integer(metadata=said("By which people speak of it, from 1."))
+    title = String(metadata=said("Of its paper set, or of its recipe."))
     recipe = String()
-    colourway = String(metadata={"description": "The id by which it is found again."})
-    score = Float(metadata={"description": "0 to 100."})
+    colourway = String(metadata=said("The id by which it is found again."))
+    score = Float(metadata=said("0 to 100."))
     papers = List(Nested(NamedPaper))
-    reason = String(metadata={"description": "Why it ranks where it does, in the language of the answer."})
+    reason = String(metadata=said("Why it ranks where it does, in the language of the answer."))
 
 
 class LeftOut(Envelope):
@@ -37,30 +37,30 @@ class ContactSheet(Envelope):
     title = String()
     language = String()
     about = String()
-    notes = List(String(), metadata={"description": "Whether fewer came than were asked for, and the like."})
+    notes = List(String(), metadata=said("Whether fewer came than were asked for, and the like."))
     frames = List(Nested(ContactFrame))
-    left_out = List(Nested(LeftOut), metadata={"description": "Sets or recipes that do not fit."})
+    left_out = List(Nested(LeftOut), metadata=said("Sets or recipes that do not fit."))
 
 
 class PaperPair(Envelope):
     """Two papers that meet, as they are seen."""
 
-    papers = List(String(), metadata={"description": "Their ids, `~back` after that of a back; empty: the bare page."})
+    papers = List(String(), metadata=said("Their ids, `~back` after that of a back; empty: the bare page."))
     titles = List(String())
-    contrast = Float(metadata={"description": "Of their luminances, 1 to 21, as WCAG 2.2 defines it."})
-    difference = Float(metadata={"description": "CIEDE2000 units, with what a print adds beside a plainer paper."})
-    difference_in_colour = Float(metadata={"description": "The same with full sight."})
+    contrast = Float(metadata=said("Of their luminances, 1 to 21, as WCAG 2.2 defines it."))
+    difference = Float(metadata=said("CIEDE2000 units, with what a print adds beside a plainer paper."))
+    difference_in_colour = Float(metadata=said("The same with full sight."))
 
 
 class Sight(Envelope):
     """How the colourway is seen in one way."""
 
-    sight = String(metadata={"description": "`colour`, `grey`, `protan`, `deutan` or `tritan`."})
+    sight = String(metadata=said("`colour`, `grey`, `protan`, `deutan` or `tritan`."))
     title = String()
-    pairs = Integer(metadata={"description": "How many pairs of different papers meet."})
-    lost = List(Nested(PaperPair), metadata={"description": "Those that are not told apart: a difference below 7."})
+    pairs = Integer(metadata=said("How many pairs of different papers meet."))
+    lost = List(Nested(PaperPair), metadata=said("Those that are not told apart: a difference below 7."))
     closest = Nested(PaperPair, allow_none=True)
-    words = List(String(), metadata={"description": "The same in sentences."})
+    words = List(String(), metadata=said("The same in sentences."))
 
 
 class StripOfSights(Envelope):

@@ -6,9 +6,9 @@ from typing import Any
 from flask import Response
 
 from spreadwright.errors import InvalidDocument
+from spreadwright.rest.document_envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.document_writes import done, serve_write, told
 from spreadwright.rest.documents import address_about, operation, rule_of
-from spreadwright.rest.envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.forms import JSON, Arguments, Form, json_form
 from spreadwright.rest.links import address, here
 from spreadwright.rest.openapi import component

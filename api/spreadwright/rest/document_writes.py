@@ -14,8 +14,8 @@ from spreadwright.document import canonical
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
 from spreadwright.rest.conditions import Exists, makes_new
+from spreadwright.rest.document_envelopes import Status
 from spreadwright.rest.documents import address_about, document_address, operation, rule_of
-from spreadwright.rest.envelopes import Status
 from spreadwright.rest.forms import JSON, Arguments
 from spreadwright.rest.openapi import component
 from spreadwright.rest.patches import merged

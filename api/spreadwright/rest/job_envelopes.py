@@ -3,7 +3,7 @@
 from marshmallow.fields import DateTime, Dict, Float, String
 from marshmallow.validate import OneOf
 
-from spreadwright.rest.envelopes import Envelope
+from spreadwright.rest.envelopes import Envelope, said
 from spreadwright.store.jobs import JobState as State
 
 
@@ -11,12 +11,10 @@ class JobState(Envelope):
     """Work that takes longer than a client should wait."""
 
     id = String()
-    verb = String(metadata={"description": "The `operationId` of what was asked."})
+    verb = String(metadata=said("The `operationId` of what was asked."))
     state = String(validate=OneOf([each.value for each in State]))
-    progress = Float(metadata={"description": "The share that is done, 0 to 1, as far as it is known."})
-    words = String(metadata={"description": "What is done at the moment; empty when nothing is told."})
+    progress = Float(metadata=said("The share that is done, 0 to 1, as far as it is known."))
+    words = String(metadata=said("What is done at the moment; empty when nothing is told."))
     made_at = DateTime(format="iso")
     changed_at = DateTime(format="iso")
-    links = Dict(
-        keys=String(), values=String(), metadata={"description": "`self`; `result`, once it is done or failed."}
-    )
+    links = Dict(keys=String(), values=String(), metadata=said("`self`; `result`, once it is done or failed."))

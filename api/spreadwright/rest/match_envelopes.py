@@ -2,22 +2,22 @@
 
 from marshmallow.fields import Dict, Float, Integer, List, Nested, String
 
-from spreadwright.rest.envelopes import ChosenPaper, Envelope, Finding
+from spreadwright.rest.envelopes import ChosenPaper, Envelope, Finding, said
 from spreadwright.rest.print_envelopes import PixelSize, PlainSize
 
 
 class Tone(Envelope):
     """One colour of a palette."""
 
-    colour = String(metadata={"description": "As #rrggbb.", "example": "#043432"})
-    name = String(metadata={"description": "In plain words.", "example": "dark teal"})
-    share = Float(metadata={"description": "Of the area, 0 to 1."})
+    colour = String(metadata=said("As #rrggbb.", example="#043432"))
+    name = String(metadata=said("In plain words.", example="dark teal"))
+    share = Float(metadata=said("Of the area, 0 to 1."))
 
 
 class UploadedPhotograph(Envelope):
     """A photograph, upright."""
 
-    name = String(metadata={"description": "Of its file."})
+    name = String(metadata=said("Of its file."))
     pixels = Nested(PixelSize)
     palette = List(Nested(Tone))
 
@@ -28,9 +28,9 @@ class SuitingPaper(Envelope):
     paper = String()
     title = String()
     side = String()
-    photos = Float(metadata={"description": "How well it suits them, 0 to 100."})
-    nearest = String(metadata={"description": "The photographs' colour that it is most like."})
-    likeness = Float(metadata={"description": "How alike they are, 0 to 1."})
+    photos = Float(metadata=said("How well it suits them, 0 to 100."))
+    nearest = String(metadata=said("The photographs' colour that it is most like."))
+    likeness = Float(metadata=said("How alike they are, 0 to 1."))
 
 
 class SuitingColourway(Envelope):
@@ -46,15 +46,13 @@ class Suit(Envelope):
 
     set = String()
     title = String()
-    score = Float(
-        metadata={"description": "0 to 100; with a recipe 60 % of it is how the papers suit the photographs."}
-    )
-    photos = Float(metadata={"description": "How well the papers suit the photographs, 0 to 100."})
-    parts = Dict(keys=String(), values=Float(), metadata={"description": "Of a colourway's score, 0 to 100 each."})
+    score = Float(metadata=said("0 to 100; with a recipe 60 % of it is how the papers suit the photographs."))
+    photos = Float(metadata=said("How well the papers suit the photographs, 0 to 100."))
+    parts = Dict(keys=String(), values=Float(), metadata=said("Of a colourway's score, 0 to 100 each."))
     colourway = Nested(SuitingColourway, allow_none=True)
     papers = List(Nested(SuitingPaper))
-    words = String(metadata={"description": "Which papers are close to which colours."})
-    reason = String(metadata={"description": "Why a colourway ranks where it does in its set; empty without a recipe."})
+    words = String(metadata=said("Which papers are close to which colours."))
+    reason = String(metadata=said("Why a colourway ranks where it does in its set; empty without a recipe."))
 
 
 class PixelBox(Envelope):
@@ -69,16 +67,16 @@ class PixelBox(Envelope):
 class PhotographInMat(Envelope):
     """Where a photograph lies, and what is seen of it."""
 
-    photograph = Integer(metadata={"description": "Its number among the photographs, from 0."})
+    photograph = Integer(metadata=said("Its number among the photographs, from 0."))
     name = String()
     on = String()
     mark = String()
     page = String()
-    size = Nested(PlainSize, metadata={"description": "On paper."})
+    size = Nested(PlainSize, metadata=said("On paper."))
     crop = Nested(PixelBox)
-    lost = Float(metadata={"description": "The share of its area that is cut off, 0 to 1."})
-    kept = Float(metadata={"description": "The share that stays of what draws the eye, 0 to 1."})
-    pixels_per_inch = Float(metadata={"description": "On paper."})
+    lost = Float(metadata=said("The share of its area that is cut off, 0 to 1."))
+    kept = Float(metadata=said("The share that stays of what draws the eye, 0 to 1."))
+    pixels_per_inch = Float(metadata=said("On paper."))
 
 
 class Match(Envelope):
@@ -88,9 +86,9 @@ class Match(Envelope):
     ticks_per_mm = Integer()
     ticks_per_inch = Integer()
     photographs = List(Nested(UploadedPhotograph))
-    palette = List(Nested(Tone), metadata={"description": "Of all photographs, each counting alike."})
-    suits = List(Nested(Suit), metadata={"description": "The best first."})
-    in_mats = List(Nested(PhotographInMat), metadata={"description": "Without a recipe there are none."})
-    left_over = List(Integer(), metadata={"description": "Photographs for which no mat was left."})
-    empty = List(String(), metadata={"description": "Mats for which no photograph was left."})
+    palette = List(Nested(Tone), metadata=said("Of all photographs, each counting alike."))
+    suits = List(Nested(Suit), metadata=said("The best first."))
+    in_mats = List(Nested(PhotographInMat), metadata=said("Without a recipe there are none."))
+    left_over = List(Integer(), metadata=said("Photographs for which no mat was left."))
+    empty = List(String(), metadata=said("Mats for which no photograph was left."))
     findings = List(Nested(Finding))

@@ -2,10 +2,10 @@
 
 from marshmallow.fields import String
 
-from spreadwright.rest.envelopes import Envelope
+from spreadwright.rest.envelopes import Envelope, said
 
 
 class Alive(Envelope):
     """That all is well."""
 
-    status = String(metadata={"description": "Always `ok`; anything else is a problem."})
+    status = String(metadata=said("Always `ok`; anything else is a problem."))

@@ -1,14 +1,8 @@
 """The shapes of what is answered about a placement; `tasks.placement_answers` fills them."""
 
-from typing import Any
-
 from marshmallow.fields import Boolean, Integer, List, Nested, String
 
-from spreadwright.rest.envelopes import BenchName, Envelope, Finding, Place
-
-
-def _said(description: str) -> dict[str, Any]:
-    return {"description": description}
+from spreadwright.rest.envelopes import BenchName, Envelope, Finding, Place, said
 
 
 class RulerReading(Envelope):
@@ -22,19 +16,19 @@ class RulerReading(Envelope):
 class EdgeLine(Envelope):
     """An edge that is there already."""
 
-    piece = String(allow_none=True, metadata=_said("Whose edge; null for the page."))
-    axis = String(metadata=_said("`columns` for a left or right edge, `rows` for a top or bottom one."))
-    end = String(metadata=_said("`start` is left or top, `end` is right or bottom."))
+    piece = String(allow_none=True, metadata=said("Whose edge; null for the page."))
+    axis = String(metadata=said("`columns` for a left or right edge, `rows` for a top or bottom one."))
+    end = String(metadata=said("`start` is left or top, `end` is right or bottom."))
 
 
 class PlacingMove(Envelope):
     """One move with the ruler, or by hand and eye."""
 
     kind = String()
-    cost = Integer(metadata=_said("How hard it is; see the page on placing."))
-    axis = String(allow_none=True, metadata=_said("What it settles; null for both directions at once."))
-    end = String(allow_none=True, metadata=_said("Which edge of the piece is laid."))
-    lines = List(Nested(EdgeLine), metadata=_said("The edges that it is laid by."))
+    cost = Integer(metadata=said("How hard it is; see the page on placing."))
+    axis = String(allow_none=True, metadata=said("What it settles; null for both directions at once."))
+    end = String(allow_none=True, metadata=said("Which edge of the piece is laid."))
+    lines = List(Nested(EdgeLine), metadata=said("The edges that it is laid by."))
     reading = Nested(RulerReading, allow_none=True)
 
 
@@ -48,9 +42,9 @@ class PlaceStep(Envelope):
     layer = Integer()
     turned = Boolean()
     face = String()
-    joined_to = String(allow_none=True, metadata=_said("The piece that it is joined to before that is glued down."))
+    joined_to = String(allow_none=True, metadata=said("The piece that it is joined to before that is glued down."))
     place = Nested(Place)
-    lands = Nested(Place, metadata=_said("Where the readings of the ruler put it."))
+    lands = Nested(Place, metadata=said("Where the readings of the ruler put it."))
     photo = Nested(Place, allow_none=True)
     moves = List(Nested(PlacingMove))
     sentences = List(String())
@@ -101,7 +95,7 @@ class Placement(Envelope):
     ticks_per_inch = Integer()
     language = String()
     cautions = List(String())
-    rounding = String(metadata=_said("What the marks of the ruler do to the places; empty where they show all."))
-    findings = List(Nested(Finding), metadata=_said("What the bench lacks to hold a piece."))
+    rounding = String(metadata=said("What the marks of the ruler do to the places; empty where they show all."))
+    findings = List(Nested(Finding), metadata=said("What the bench lacks to hold a piece."))
     adhesive = Nested(AdhesiveAmounts)
     steps = List(Nested(PlaceStep))

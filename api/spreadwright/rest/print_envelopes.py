@@ -2,7 +2,7 @@
 
 from marshmallow.fields import Boolean, Float, Integer, List, Nested, String
 
-from spreadwright.rest.envelopes import BenchName, Envelope
+from spreadwright.rest.envelopes import BenchName, Envelope, said
 
 
 class PlainSize(Envelope):
@@ -24,8 +24,8 @@ class PrintSize(Envelope):
     """A print that a photo can be trimmed from."""
 
     size = Nested(PlainSize)
-    title = String(metadata={"description": "Its name in inches and in centimetres."})
-    lost = Float(metadata={"description": "The share of the print that falls, 0 to 1."})
+    title = String(metadata=said("Its name in inches and in centimetres."))
+    lost = Float(metadata=said("The share of the print that falls, 0 to 1."))
 
 
 class PixelSize(Envelope):
@@ -45,32 +45,30 @@ class Resolutions(Envelope):
 class CameraShape(Envelope):
     """What is cut off the picture of a camera."""
 
-    shape = String(metadata={"description": "Long side to short side.", "example": "3:2"})
-    lost = Float(metadata={"description": "The share of the picture that is cut off, 0 to 1."})
+    shape = String(metadata=said("Long side to short side.", example="3:2"))
+    lost = Float(metadata=said("The share of the picture that is cut off, 0 to 1."))
 
 
 class BorderedPhoto(Envelope):
     """What depends on the border."""
 
     border = Nested(BorderWidth)
-    size = Nested(PlainSize, metadata={"description": "As the photo lies on the page."})
-    on_ruler = Nested(PlainSize, metadata={"description": "The same to the nearest marks of the bench's ruler."})
-    prints = List(Nested(PrintSize), metadata={"description": "Large enough either way round, the least loss first."})
+    size = Nested(PlainSize, metadata=said("As the photo lies on the page."))
+    on_ruler = Nested(PlainSize, metadata=said("The same to the nearest marks of the bench's ruler."))
+    prints = List(Nested(PrintSize), metadata=said("Large enough either way round, the least loss first."))
     pixels = Nested(Resolutions)
 
 
 class SizedPhoto(BorderedPhoto):
     """One photograph on its mat."""
 
-    on = String(metadata={"description": "The piece that is its mat."})
+    on = String(metadata=said("The piece that is its mat."))
     mark = String()
     page = String()
-    mat = Nested(PlainSize, metadata={"description": "As it lies on the page."})
+    mat = Nested(PlainSize, metadata=said("As it lies on the page."))
     camera_shapes = List(Nested(CameraShape))
     words = String()
-    wide = Nested(
-        BorderedPhoto, allow_none=True, metadata={"description": "With 1/4 in; null for a mat too small for it."}
-    )
+    wide = Nested(BorderedPhoto, allow_none=True, metadata=said("With 1/4 in; null for a mat too small for it."))
 
 
 class Photos(Envelope):
@@ -88,13 +86,13 @@ class ListedPiece(Envelope):
 
     mark = String()
     id = String()
-    sheet = Integer(metadata={"description": "The number of the sheet that it is cut from."})
-    page = String(metadata={"description": "Where it goes, and so its pile."})
-    size = Nested(PlainSize, metadata={"description": "As cut, before any turn."})
+    sheet = Integer(metadata=said("The number of the sheet that it is cut from."))
+    page = String(metadata=said("Where it goes, and so its pile."))
+    size = Nested(PlainSize, metadata=said("As cut, before any turn."))
     turned = Boolean()
     face = String()
     role = String()
-    photo = Nested(PlainSize, allow_none=True, metadata={"description": "Of the photograph on it, as cut."})
+    photo = Nested(PlainSize, allow_none=True, metadata=said("Of the photograph on it, as cut."))
 
 
 class PieceTable(Envelope):
@@ -119,9 +117,7 @@ class PathSheet(Envelope):
     number = Integer()
     role = String()
     size = Nested(PlainSize)
-    cuts = List(
-        Nested(PathCut), metadata={"description": "In cutting order, none on another, ticks from the top left."}
-    )
+    cuts = List(Nested(PathCut), metadata=said("In cutting order, none on another, ticks from the top left."))
 
 
 class CutPaths(Envelope):

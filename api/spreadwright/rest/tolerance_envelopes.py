@@ -2,7 +2,7 @@
 
 from marshmallow.fields import Float, Integer, List, Nested, String
 
-from spreadwright.rest.envelopes import BenchName, Envelope, Finding
+from spreadwright.rest.envelopes import BenchName, Envelope, Finding, said
 
 
 class ErrorLength(Envelope):
@@ -22,19 +22,17 @@ class CutCount(Envelope):
 class ExpectedSide(Envelope):
     """What to expect of one direction of a piece."""
 
-    ticks = Integer(metadata={"description": "What the recipe says."})
+    ticks = Integer(metadata=said("What the recipe says."))
     edges = List(
         Integer(allow_none=True),
-        metadata={
-            "description": "The cuts that made its first and last edge; null for an edge that came with the sheet."
-        },
+        metadata=said("The cuts that made its first and last edge; null for an edge that came with the sheet."),
     )
-    shift_ticks = Integer(metadata={"description": "What rounding to the marks of the scale adds for everybody."})
-    cuts = List(Nested(CutCount), metadata={"description": "The errors that add up in it."})
-    worst = Nested(ErrorLength, metadata={"description": "Shift and all errors at their bounds."})
-    typical = Nested(ErrorLength, metadata={"description": "Shift and root-sum-square of the bounds."})
-    expanded = Nested(ErrorLength, metadata={"description": "Shift and expanded uncertainty, coverage factor 2."})
-    standard_ticks = Float(metadata={"description": "The combined standard uncertainty."})
+    shift_ticks = Integer(metadata=said("What rounding to the marks of the scale adds for everybody."))
+    cuts = List(Nested(CutCount), metadata=said("The errors that add up in it."))
+    worst = Nested(ErrorLength, metadata=said("Shift and all errors at their bounds."))
+    typical = Nested(ErrorLength, metadata=said("Shift and root-sum-square of the bounds."))
+    expanded = Nested(ErrorLength, metadata=said("Shift and expanded uncertainty, coverage factor 2."))
+    standard_ticks = Float(metadata=said("The combined standard uncertainty."))
     why = String()
 
 
@@ -43,10 +41,10 @@ class ExpectedPiece(Envelope):
 
     id = String()
     mark = String()
-    text = String(metadata={"description": "Its size in words."})
+    text = String(metadata=said("Its size in words."))
     width = Nested(ExpectedSide)
     height = Nested(ExpectedSide)
-    words = String(metadata={"description": "Both in one sentence; empty when nothing can go wrong."})
+    words = String(metadata=said("Both in one sentence; empty when nothing can go wrong."))
 
 
 class Tolerance(Envelope):
@@ -56,6 +54,6 @@ class Tolerance(Envelope):
     bench = Nested(BenchName)
     ticks_per_mm = Integer()
     ticks_per_inch = Integer()
-    accuracy = Nested(ErrorLength, metadata={"description": "How far one cut may lie from its reading."})
+    accuracy = Nested(ErrorLength, metadata=said("How far one cut may lie from its reading."))
     pieces = List(Nested(ExpectedPiece))
     findings = List(Nested(Finding))

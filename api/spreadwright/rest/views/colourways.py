@@ -7,8 +7,7 @@ from spreadwright.colour import count
 from spreadwright.document import Reading
 from spreadwright.model import PaperSet, Recipe
 from spreadwright.rest.choices import papers_for, sets_for
-from spreadwright.rest.colourway_envelopes import ColourwayRanking
-from spreadwright.rest.envelopes import ColourwayList
+from spreadwright.rest.colourway_envelopes import ColourwayList, ColourwayRanking
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.links import address, link, page_links
 from spreadwright.rest.queries import AllColourwaysQuery, ColourwaysQuery

@@ -6,7 +6,7 @@ from spreadwright.document import Reading
 from spreadwright.errors import UnknownName
 from spreadwright.model import Bench, Recipe
 from spreadwright.rest.choices import on_bench
-from spreadwright.rest.envelopes import Cuts
+from spreadwright.rest.cut_envelopes import Cuts
 from spreadwright.rest.forms import Arguments, json_form, picture_forms
 from spreadwright.rest.queries import CutsQuery
 from spreadwright.rest.resources import Documents, Resources

@@ -7,9 +7,9 @@ from spreadwright.rest.document_history import add_history
 from spreadwright.rest.document_writes import add_writes
 from spreadwright.rest.documents import document_form, tag_of
 from spreadwright.rest.documents import links_of as links_of_document
-from spreadwright.rest.envelopes import PaperSetList
 from spreadwright.rest.forms import Arguments, json_form
 from spreadwright.rest.links import address
+from spreadwright.rest.list_envelopes import PaperSetList
 from spreadwright.rest.lists import Page, item_of, links_of, page_of
 from spreadwright.rest.queries import FilterQuery
 from spreadwright.rest.resources import Documents, Resources

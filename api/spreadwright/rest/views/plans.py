@@ -6,8 +6,8 @@ from spreadwright.document import AnyReading, canonical, read_any, read_pieces, 
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PieceList
 from spreadwright.rest.bodies import document_or_pieces
-from spreadwright.rest.envelopes import Plans
 from spreadwright.rest.forms import Arguments, json_form
+from spreadwright.rest.plan_envelopes import Plans
 from spreadwright.rest.queries import PlanQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
