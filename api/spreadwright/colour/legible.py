@@ -13,9 +13,8 @@ import numpy as np
 
 from spreadwright.colour.contrast import ratio
 from spreadwright.colour.deficiency import Deficiency, seen_with
-from spreadwright.colour.difference import ciede2000
 from spreadwright.colour.measure import Look
-from spreadwright.colour.parts.separation import PRINT_ADDS
+from spreadwright.colour.parts.separation import difference
 from spreadwright.colour.scene import PHOTO, Meeting, Scene, Surface
 from spreadwright.colour.spaces import Floats, lab, luminance
 
@@ -28,9 +27,9 @@ class Sight(StrEnum):
 
     COLOUR = "colour"
     GREY = "grey"
-    PROTAN = "protan"
-    DEUTAN = "deutan"
-    TRITAN = "tritan"
+    PROTAN = Deficiency.PROTAN.value
+    DEUTAN = Deficiency.DEUTAN.value
+    TRITAN = Deficiency.TRITAN.value
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,5 +80,5 @@ def meets(scene: Scene, looks: Mapping[Surface, Look], sight: Sight) -> tuple[Me
 def _meet(meeting: Meeting, looks: Mapping[Surface, Look], sight: Sight) -> Meet:
     one, other = (looks[surface] for surface in meeting)
     colours = in_sight(sight, np.array([one.average, other.average]))
-    apart = float(ciede2000(*lab(colours))) + PRINT_ADDS * abs(one.busyness - other.busyness)
-    return Meet(meeting, apart, float(ratio(*luminance(colours))))
+    apart = difference(*np.column_stack((lab(colours), [one.busyness, other.busyness])))
+    return Meet(meeting, float(apart), float(ratio(*luminance(colours))))

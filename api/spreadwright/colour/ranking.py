@@ -10,9 +10,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from spreadwright.colour.difference import ciede2000
-from spreadwright.colour.parts.separation import PRINT_ADDS
-from spreadwright.colour.scene import PAGE, PHOTO, Surface
+from spreadwright.colour.parts.separation import difference, marks
 from spreadwright.colour.search import Found, best
 from spreadwright.colour.spaces import Floats
 from spreadwright.colour.tables import POINT, Picks
@@ -48,7 +46,7 @@ def ranking(worths: Sequence[Worth], wanted: int) -> Ranking:
     weights = _weights(worths[0])
 
     def distances(one: int) -> Floats:
-        return _apart(sights[one], sights) @ weights
+        return difference(sights[one], sights) @ weights
 
     chosen = [pool[number] for number in varied(len(pool), wanted, distances)]
     ranked = tuple(worths[place].ranked(found[place].picks[number].tolist()) for place, number in chosen)
@@ -65,27 +63,18 @@ def _pool(found: Sequence[Found], wanted: int) -> list[tuple[int, int]]:
     return [entry[1:] for number, entry in enumerate(entries) if number < TIMES * wanted or -entry[0] >= least]
 
 
-def _surfaces(worth: Worth) -> list[Surface]:
-    return [surface for surface in worth.scene.areas if surface not in (PAGE, PHOTO)]
-
-
 def _weights(worth: Worth) -> Floats:
     """How much each surface counts when colourways are compared: by the square root of its area in sight."""
-    roots = np.sqrt([worth.scene.areas[surface] for surface in _surfaces(worth)])
+    roots = np.sqrt(list(worth.scene.papers.values()))
     weights: Floats = roots / roots.sum()
     return weights
 
 
 def _sights(worth: Worth, picks: Picks) -> Floats:
-    """What is seen of each pick: CIELAB and busyness of each surface, shape (picks, surfaces, 4)."""
-    looks = np.array([[*each.lab.tolist(), each.busyness] for each in worth.cast.looks])
+    """What is seen of each pick: the marks of each surface, shape (picks, surfaces, 4)."""
+    looks = marks(worth.cast.looks)
     numbers: NDArray[np.intp] = np.stack(
-        [worth.cast.shown[surface][picks[:, worth.cast.roles.index(surface.role)]] for surface in _surfaces(worth)],
+        [worth.cast.shown[surface][picks[:, worth.cast.roles.index(surface.role)]] for surface in worth.scene.papers],
         axis=1,
     )
     return looks[numbers]
-
-
-def _apart(one: Floats, others: Floats) -> Floats:
-    """How far each surface is from its counterpart, as in `separation`."""
-    return ciede2000(one[..., :3], others[..., :3]) + PRINT_ADDS * np.abs(one[..., 3] - others[..., 3])

@@ -61,6 +61,11 @@ class Scene:
     facing: Mapping[Meeting, int]
     captions: Mapping[Surface, int]
 
+    @property
+    def papers(self) -> dict[Surface, int]:
+        """The areas of paper alone, without photographs and the bare page."""
+        return {surface: area for surface, area in self.areas.items() if surface not in (PAGE, PHOTO)}
+
 
 def scene(page: Size, patches: Sequence[Patch], captions: Iterable[Surface]) -> Scene:
     """What is seen of patches that lie on one another in their order, the first one lowest.

@@ -105,16 +105,16 @@ def judged(scene: Scene, looks: Sequence[Look]) -> dict[str, Part]:
 
 def part_tables(part: Part, cast: Cast) -> Tables:
     """One part in points, 100 for a value of 1."""
-    sums = _Sums(cast)
+    sums = Sums(cast)
     for surface, (share, values) in part.alone.items():
-        sums.add_alone(surface, _points(share * values[cast.shown[surface]]))
+        sums.add_alone(surface, points(share * values[cast.shown[surface]]))
     for (one, other), share in part.meetings.items():
         if cast.role_of(one) == cast.role_of(other) or PAGE in (one, other):
             values = part.matrix[cast.shown[one], cast.shown[other]]
-            sums.add_alone(one if other == PAGE else other, _points(share * values))
+            sums.add_alone(one if other == PAGE else other, points(share * values))
         else:
             values = part.matrix[np.ix_(cast.shown[one], cast.shown[other])]
-            sums.add_between(one, other, _points(share * values))
+            sums.add_between(one, other, points(share * values))
     return sums.tables()
 
 
@@ -133,7 +133,8 @@ def weighted_sum(cast: Cast, tables: Sequence[tuple[Tables, float]]) -> Tables:
     )
 
 
-def _points(values: Floats) -> Whole:
+def points(values: Floats) -> Whole:
+    """Values of a part, 0 to 1, in points."""
     return _rounded(values * (100 * POINT))
 
 
@@ -146,8 +147,8 @@ def _rounded(values: NDArray[np.floating[Any]]) -> Whole:
     return found
 
 
-class _Sums:
-    """Tables that are being added up."""
+class Sums:
+    """Tables that are being added up, by the surfaces on which options show."""
 
     def __init__(self, cast: Cast) -> None:
         self._cast = cast
@@ -156,6 +157,7 @@ class _Sums:
         self._constant = 0
 
     def add_alone(self, surface: Surface, values: Whole) -> None:
+        """The value of each option of the role there."""
         role = self._cast.role_of(surface)
         if role is None:
             self._constant += int(values[0])
@@ -163,6 +165,7 @@ class _Sums:
             self._alone[role] += values
 
     def add_between(self, one: Surface, other: Surface, values: Whole) -> None:
+        """The value of each option of the one role with each of the other."""
         first, second = self._cast.role_of(one), self._cast.role_of(other)
         assert first is not None and second is not None  # the bare page is nobody's
         if first > second:
@@ -170,4 +173,5 @@ class _Sums:
         _add(self._between, (first, second), values)
 
     def tables(self) -> Tables:
+        """The sums so far."""
         return Tables(tuple(self._alone), self._between, self._constant)

@@ -104,7 +104,7 @@ def _busyness(seen: _Seen, surfaces: Surfaces) -> tuple[float, ...]:
 
 
 def _strength(seen: _Seen, surfaces: Surfaces) -> tuple[float, ...]:
-    areas = {surface: area for surface, area in seen.scene.areas.items() if surface.role and surface != PAGE}
+    areas = seen.scene.papers
     share = areas[surfaces[0]] / sum(areas.values())
     return float(strengths([seen.look(surfaces[0])])[0]) - wanted(share), share
 

@@ -7,10 +7,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from spreadwright.colour.parts import WEIGHTS, Part
-from spreadwright.colour.scene import PAGE, PHOTO, Meeting, Scene
+from spreadwright.colour.scene import Meeting, Scene, Surface
 from spreadwright.colour.search import Supply
-from spreadwright.colour.spaces import Floats
-from spreadwright.colour.tables import POINT, Cast, Picks, Tables, Whole, judged, part_tables, weighted_sum
+from spreadwright.colour.tables import POINT, Cast, Picks, Sums, Tables, judged, part_tables, points, weighted_sum
 from spreadwright.colour.weakness import Weakness, merged_roles, weaknesses
 from spreadwright.model import Choice, Colourway, PaperSet
 
@@ -80,11 +79,11 @@ class Worth:
     def ranked(self, pick: Sequence[int]) -> Ranked:
         """One pick, with its score and its parts."""
         one = np.array([pick], np.int64)
-        parts = {name: _points(tables, one) for name, tables in self.parts.items()}
+        parts = {name: _value(tables, one) for name, tables in self.parts.items()}
         weak = weaknesses(self.judged, self.scene, self.cast, pick)
         apart = self.judged.get("separation")
         merged = merged_roles(apart, self.cast, pick) if apart else ()
-        return Ranked(self.colourway(pick), _points(self.scores, one), parts, self.shares, weak, merged)
+        return Ranked(self.colourway(pick), _value(self.scores, one), parts, self.shares, weak, merged)
 
     def colourway(self, pick: Sequence[int]) -> Colourway:
         """One pick as a colourway."""
@@ -92,7 +91,7 @@ class Worth:
         return Colourway(self.papers.id, tuple((role, options[number]) for role, options, number in chosen))
 
 
-def _points(tables: Tables, one: Picks) -> float:
+def _value(tables: Tables, one: Picks) -> float:
     return int(tables.values(one)[0]) / POINT
 
 
@@ -110,37 +109,27 @@ def worth(papers: PaperSet, scene: Scene, cast: Cast, supply: Supply | None = No
 
 
 def _wished(wish: Wish, scene: Scene, cast: Cast, apart: Part | None) -> Tables:
-    shares = role_shares(scene)
-    liked = [
-        np.array([wish.liking(role, choice) for choice in options])
+    """What a wish is worth: nothing where a paper cannot be told from the larger ones that it meets."""
+    shares, sums = role_shares(scene), Sums(cast)
+    liked = {
+        role: np.array([wish.liking(role, choice) for choice in options])
         for role, options in zip(cast.roles, cast.options, strict=True)
-    ]
-    alone = tuple(_points_of(shares.get(role, 0.0) * values) for role, values in zip(cast.roles, liked, strict=True))
-    return Tables(alone, _lost(scene, cast, liked, apart) if apart else {})
-
-
-def _lost(scene: Scene, cast: Cast, liked: Sequence[Floats], apart: Part) -> dict[tuple[int, int], Whole]:
-    """What each two roles take from the wish where they cannot be told apart, below 0."""
-    between: dict[tuple[int, int], Whole] = {}
+    }
+    for role, values in liked.items():
+        sums.add_alone(Surface(role), points(shares.get(role, 0.0) * values))
+    if apart is None:
+        return sums.tables()
     for (small, large), share in _outdone(scene).items():
-        one, other = cast.roles.index(small.role), cast.roles.index(large.role)
         alike = apart.matrix[np.ix_(cast.shown[small], cast.shown[large])] == 0
-        lost = -_points_of(share * liked[one][:, None] * alike)
-        pair, lost = ((one, other), lost) if one < other else ((other, one), lost.T)
-        between[pair] = between[pair] + lost if pair in between else lost
-    return between
-
-
-def _points_of(values: Floats) -> Whole:
-    found: Whole = np.rint(100 * POINT * values).astype(np.int64)
-    return found
+        sums.add_between(small, large, -points(share * liked[small.role][:, None] * alike))
+    return sums.tables()
 
 
 def _outdone(scene: Scene) -> dict[Meeting, float]:
     """For every surface its share of the paper in sight, in equal parts over the larger ones of other roles that it
     meets, so that no surface can lose more than it has.
     """
-    areas = {surface: area for surface, area in scene.areas.items() if surface not in (PAGE, PHOTO)}
+    areas = scene.papers
     whole = sum(areas.values())
     met = sorted({*scene.edges, *scene.facing})
     by_size = [sorted(pair, key=lambda each: (areas[each], each)) for pair in met if set(pair) <= areas.keys()]
@@ -152,8 +141,7 @@ def _outdone(scene: Scene) -> dict[Meeting, float]:
 def role_shares(scene: Scene) -> dict[str, float]:
     """How much of all paper in sight is of each role, 1 in all."""
     areas: dict[str, int] = {}
-    for surface, area in scene.areas.items():
-        if surface not in (PAGE, PHOTO):
-            areas[surface.role] = areas.get(surface.role, 0) + area
+    for surface, area in scene.papers.items():
+        areas[surface.role] = areas.get(surface.role, 0) + area
     whole = sum(areas.values())
     return {role: area / whole for role, area in areas.items()}

@@ -8,7 +8,7 @@ square root of its share, so that an accent is not lost for being small.
 import numpy as np
 
 from spreadwright.colour.parts.part import Looks, Part
-from spreadwright.colour.scene import PAGE, PHOTO, Scene, Surface
+from spreadwright.colour.scene import Scene, Surface
 from spreadwright.colour.spaces import Floats
 
 SHARES = (0.1, 0.3, 0.6)
@@ -21,7 +21,7 @@ FULL_CHROMA, DARK = 60.0, 0.4
 
 def balance(scene: Scene, looks: Looks) -> Part:
     """The part; a recipe that shows no paper has none."""
-    areas = {surface: area for surface, area in scene.areas.items() if surface not in (PAGE, PHOTO)}
+    areas = scene.papers
     whole = sum(areas.values())
     roots = {surface: float(np.sqrt(area / whole)) for surface, area in areas.items()}
     found = strengths(looks)

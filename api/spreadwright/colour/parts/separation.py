@@ -22,7 +22,15 @@ def separation(scene: Scene, looks: Looks) -> Part:
 
 def apart(looks: Looks) -> Floats:
     """How far every look is from every other, CIEDE2000 units."""
-    colours = np.array([each.lab for each in looks])
-    busy = np.array([each.busyness for each in looks])
-    found: Floats = ciede2000(colours[:, None], colours[None, :]) + PRINT_ADDS * np.abs(busy[:, None] - busy[None, :])
-    return found
+    found = marks(looks)
+    return difference(found[:, None], found[None, :])
+
+
+def marks(looks: Looks) -> Floats:
+    """By what looks are told apart: CIELAB and busyness, shape (looks, 4)."""
+    return np.array([[*each.lab.tolist(), each.busyness] for each in looks])
+
+
+def difference(one: Floats, other: Floats) -> Floats:
+    """How far apart marks are, shapes (..., 4) that broadcast; CIEDE2000 units, with what a print adds."""
+    return ciede2000(one[..., :3], other[..., :3]) + PRINT_ADDS * np.abs(one[..., 3] - other[..., 3])
