@@ -3,7 +3,7 @@ from hypothesis import strategies as st
 
 from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.templates import MOST_TILES, tiling
-from spreadwright.drawing.templates.tiles import OVERLAP, PAPERS, place, window
+from spreadwright.drawing.templates.tiles import OVERLAP, place, window
 from spreadwright.geometry import Rect, Size, is_tiled
 from spreadwright.lengths import TICKS, Unit
 
@@ -39,18 +39,18 @@ def test_neighbours_overlap_enough_for_their_marks(page, paper):
 def test_turning_page_and_paper_changes_no_count(page, paper):
     one, other = tiling(page, paper), tiling(page.turned(), paper)
     assert len(one.tiles) >= 1 and max(one.rows, one.columns) <= len(one.tiles)
-    assert {one.paper, other.paper} <= {PAPERS[paper], PAPERS[paper].turned()}
+    assert {one.paper, other.paper} <= {paper.size, paper.size.turned()}
 
 
 def test_square_foot_takes_four_tiles_on_either_paper():
     for paper in Format:
         found = tiling(Size(12 * INCH, 12 * INCH), paper)
-        assert (found.rows, found.columns, found.paper) == (2, 2, PAPERS[paper])
+        assert (found.rows, found.columns, found.paper) == (2, 2, paper.size)
 
 
 def test_paper_lies_on_its_side_where_that_takes_fewer_tiles():
     found = tiling(Size(10 * INCH, 6 * INCH), Format.A4)
-    assert len(found.tiles) == 1 and found.paper == PAPERS[Format.A4].turned()
+    assert len(found.tiles) == 1 and found.paper == Format.A4.size.turned()
 
 
 def test_page_that_nobody_would_tape_together_has_no_tiles():

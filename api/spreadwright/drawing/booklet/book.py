@@ -5,13 +5,10 @@ from collections.abc import Callable, Iterator
 from spreadwright.drawing.booklet import cuts, exact, front, gluing, prints
 from spreadwright.drawing.booklet.album import Album
 from spreadwright.drawing.booklet.blocks import Section
-from spreadwright.drawing.booklet.families import family
 from spreadwright.drawing.booklet.plan import BookletPlan, Format
-from spreadwright.drawing.booklet.press import printed, template, text_of
+from spreadwright.drawing.booklet.press import printed, style, template
 from spreadwright.words import gettext as _
 from spreadwright.words import spoken, title
-
-_SIZES = {Format.A4: "210mm 297mm", Format.LETTER: "8.5in 11in"}
 
 
 def booklet_pdf(plan: BookletPlan, paper: Format, *, told: Callable[[str], None] = lambda _: None) -> bytes:
@@ -73,13 +70,7 @@ def _style(paper: Format) -> str:
     before, __, rest = told.partition("{page}")
     between, __, after = rest.partition("{pages}")
     counted = f"{_quoted(before)} counter(page) {_quoted(between)} counter(pages) {_quoted(after)}"
-    return (
-        text_of(__package__, "booklet.css")
-        .replace("PAGE_SIZE", _SIZES[paper])
-        .replace("PAGE_NUMBER", counted)
-        .replace("SANS", family("sans"))
-        .replace("TEXT", family("text"))
-    )
+    return style(__package__, "booklet.css", paper.size, PAGE_NUMBER=counted)
 
 
 def _quoted(words: str) -> str:

@@ -8,7 +8,9 @@ from spreadwright.cutting import CutStep, CutWords, Pile
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.placement import PlacementPlan
 from spreadwright.drawing.sheet import SheetPlan
+from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Size
+from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Adhesive, Bench, Colourway, Piece, Recipe
 from spreadwright.placing import PlaceStep
 
@@ -18,6 +20,14 @@ class Format(StrEnum):
 
     A4 = "a4"
     LETTER = "letter"
+
+    @property
+    def size(self) -> Size:
+        """Width and height, ticks."""
+        return {
+            Format.A4: Size(210 * MM, 297 * MM),
+            Format.LETTER: Size(17 * TICKS[Unit.INCH] // 2, 11 * TICKS[Unit.INCH]),
+        }[self]
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from spreadwright.drawing.booklet.families import family, font_faces
 from spreadwright.drawing.canvas import Canvas, Lettering
 from spreadwright.drawing.millimetres import mm
 from spreadwright.errors import CannotDraw
+from spreadwright.geometry import Size
 
 if TYPE_CHECKING:
     from jinja2 import Template
@@ -33,6 +34,19 @@ def template(package: str, name: str) -> "Template":
 def text_of(package: str, name: str) -> str:
     """A text file that lies in a package."""
     return files(package).joinpath(name).read_text(encoding="utf-8")
+
+
+def style(package: str, name: str, paper: Size, **left_open: str) -> str:
+    """A style sheet that lies in a package: for a paper, in the shipped fonts, with what else it leaves open.
+
+    >>> style("spreadwright.drawing.contact", "strip.css", Size(3200, 6400))[:24]
+    '@page { size: 10mm 20mm;'
+    """
+    size = {"PAGE_SIZE": f"{mm(paper.width)}mm {mm(paper.height)}mm"}
+    css = text_of(package, name)
+    for word, said in {**size, **left_open, "SANS": family("sans"), "TEXT": family("text")}.items():
+        css = css.replace(word, said)
+    return css
 
 
 def printed(

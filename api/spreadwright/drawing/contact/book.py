@@ -7,11 +7,10 @@ from typing import Any
 from markupsafe import Markup, escape
 
 from spreadwright.drawing.booklet.plan import Format
-from spreadwright.drawing.booklet.press import printed, template
+from spreadwright.drawing.booklet.press import printed, style, template
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import printable
 from spreadwright.drawing.contact.frame import ContactSheet, Frame, frame_edge, frame_jpeg, frame_size, papers_line
-from spreadwright.drawing.contact.pages import style
 from spreadwright.drawing.millimetres import mm
 from spreadwright.drawing.theme import MM
 from spreadwright.lengths import TICKS, Unit
@@ -28,7 +27,7 @@ def contact_pdf(sheet: ContactSheet, paper: Format = Format.A4) -> bytes:
     Raises:
         CannotDraw: The library that sets the pages refused.
     """
-    return printed(contact_html(sheet), style("contact.css", paper), {}, what="The contact sheet")
+    return printed(contact_html(sheet), style(__package__, "contact.css", paper.size), {}, what="The contact sheet")
 
 
 def contact_html(sheet: ContactSheet) -> str:

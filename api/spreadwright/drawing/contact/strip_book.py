@@ -3,10 +3,9 @@
 from base64 import b64encode
 
 from spreadwright.drawing.booklet.plan import Format
-from spreadwright.drawing.booklet.press import printed, template
+from spreadwright.drawing.booklet.press import printed, style, template
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import printable
-from spreadwright.drawing.contact.pages import style
 from spreadwright.drawing.contact.strip import StripPlan, picture_size
 from spreadwright.drawing.millimetres import mm
 from spreadwright.words import spoken
@@ -39,4 +38,4 @@ def strip_pdf(plan: StripPlan, paper: Format = Format.A4) -> bytes:
         high=mm(size.height * share // whole),
         note=typeset(plan.note),
     )
-    return printed(html, style("strip.css", paper), {}, what="The test strip")
+    return printed(html, style(__package__, "strip.css", paper.size), {}, what="The test strip")

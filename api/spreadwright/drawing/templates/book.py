@@ -3,8 +3,7 @@
 from markupsafe import Markup
 
 from spreadwright.drawing.booklet.album import Album, Picture
-from spreadwright.drawing.booklet.families import family
-from spreadwright.drawing.booklet.press import printed, template, text_of
+from spreadwright.drawing.booklet.press import printed, style, template
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.millimetres import mm
@@ -93,10 +92,4 @@ def _style(plan: TemplatePlan) -> str:
     """The style sheet for the paper as it lies."""
     paper = plan.tiling.paper
     front = mm(paper.height - _FRONT_MARGINS)
-    return (
-        text_of(__package__, "templates.css")
-        .replace("PAPER", f"{mm(paper.width)}mm {mm(paper.height)}mm")
-        .replace("FRONT_HEIGHT", f"{front}mm")
-        .replace("SANS", family("sans"))
-        .replace("TEXT", family("text"))
-    )
+    return style(__package__, "templates.css", paper, FRONT_HEIGHT=f"{front}mm")

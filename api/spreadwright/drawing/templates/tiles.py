@@ -10,11 +10,6 @@ from itertools import pairwise
 from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect, Size
-from spreadwright.lengths import TICKS, Unit
-
-_INCH = TICKS[Unit.INCH]
-PAPERS = {Format.A4: Size(210 * MM, 297 * MM), Format.LETTER: Size(17 * _INCH // 2, 11 * _INCH)}
-"""Upright, ticks."""
 
 EDGE, HEAD, FOOT = 10 * MM, 14 * MM, 20 * MM
 """What no printer prints on each side, and what stands above and below a tile; ticks."""
@@ -69,9 +64,9 @@ class Tiling:
 
 def tiling(page: Size, paper: Format) -> Tiling:
     """The fewest tiles, on upright paper or on paper that lies on its side; upright where both take as many."""
-    upright = PAPERS[paper]
     return min(
-        (_tiling(page, each) for each in (upright, upright.turned())), key=lambda found: found.rows * found.columns
+        (_tiling(page, each) for each in (paper.size, paper.size.turned())),
+        key=lambda found: found.rows * found.columns,
     )
 
 
