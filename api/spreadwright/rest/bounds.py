@@ -1,7 +1,7 @@
 """What the configuration allows less of than the service could do."""
 
 from spreadwright.rest.forms import Arguments
-from spreadwright.rest.queries import BadQuery, WrongParameter
+from spreadwright.rest.parameters import BadQuery, WrongParameter
 from spreadwright.rest.service import service
 
 

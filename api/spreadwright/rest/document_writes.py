@@ -6,8 +6,6 @@ from hashlib import sha256
 from typing import Any
 
 from flask import Response, request
-from marshmallow.fields import String
-from marshmallow.validate import Length, Regexp
 from werkzeug.exceptions import UnsupportedMediaType
 
 from spreadwright.document import canonical
@@ -18,9 +16,10 @@ from spreadwright.rest.document_envelopes import Status
 from spreadwright.rest.documents import address_about, document_address, operation, rule_of
 from spreadwright.rest.forms import JSON, Arguments
 from spreadwright.rest.openapi import component
+from spreadwright.rest.parameters import BadQuery, WrongParameter
 from spreadwright.rest.patches import merged
 from spreadwright.rest.permissions import Turn, own, own_or_reviewed, reviewed, writer
-from spreadwright.rest.queries import BadQuery, Query, WrongParameter
+from spreadwright.rest.queries import NewQuery, NoteQuery, ReasonQuery
 from spreadwright.rest.replies import UNKEPT
 from spreadwright.rest.resources import Resources
 from spreadwright.rest.service import collection, service
@@ -31,30 +30,6 @@ from spreadwright.store.values import Document, RequestKey
 
 MERGE_PATCH = "application/merge-patch+json"
 _LONGEST_KEY = 128
-
-
-def _words(description: str, most: int, **options: Any) -> String:
-    length = Length(1, most, error="has no or too many characters")
-    plain = Regexp(r"[^\x00-\x1f\x7f]*\Z", error="has control characters")
-    return String(validate=[length, plain], metadata={"description": description}, **options)
-
-
-class NoteQuery(Query):
-    """Why."""
-
-    note = _words("Why, in a sentence; kept with the revision.", 500)
-
-
-class NewQuery(NoteQuery):
-    """Under which id, and why."""
-
-    id = _words("The id that it is to have. When left out: made from its title, and numbered where that is taken.", 60)
-
-
-class ReasonQuery(Query):
-    """Why not."""
-
-    note = _words("What its author should change.", 2000, required=True)
 
 
 _TOLD = (Status, "What has become of it.")

@@ -1,6 +1,7 @@
 """What the shapes of answers have in common, as OpenAPI describes them; a test holds them and the answers together.
 
-Those of one kind of answer have a file of their own. Every member is always there. Lengths are whole ticks, 320 to the millimetre and 8128 to the inch.
+Those of one kind of answer have a file of their own. Every member is always there. Lengths are whole ticks, 320 to the
+millimetre and 8128 to the inch.
 """
 
 from typing import Any

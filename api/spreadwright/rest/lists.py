@@ -13,7 +13,7 @@ from spreadwright.lengths import Unit, ticks
 from spreadwright.rest.forms import Arguments
 from spreadwright.rest.identity import bearer, caller
 from spreadwright.rest.links import here
-from spreadwright.rest.queries import BadQuery, WrongParameter
+from spreadwright.rest.parameters import wrong
 from spreadwright.rest.service import service
 from spreadwright.store.facts import COUNTED
 from spreadwright.store.values import Document, State
@@ -102,7 +102,7 @@ def _size(text: str) -> tuple[int, int]:
         width, height = (ticks(side.strip(), Unit.INCH) for side in sides)
     except (UnreadableLength, ValueError):
         remedy = "Write it like 12x12 or 297 mm x 210 mm; inches when it has no unit."
-        raise BadQuery([WrongParameter("wrong-parameter", "page_size", "This is no size.", remedy)]) from None
+        raise wrong("page_size", "This is no size.", remedy) from None
     return width, height
 
 

@@ -29,7 +29,7 @@ from spreadwright.errors import (
 from spreadwright.rest.conditions import Exists, Unconditional
 from spreadwright.rest.identity import Forbidden, NoToken, challenge
 from spreadwright.rest.job_errors import TooManyJobs, Unfinished
-from spreadwright.rest.queries import BadQuery
+from spreadwright.rest.parameters import BadQuery
 from spreadwright.rest.rates import TooMany
 from spreadwright.rest.readiness import NotReady
 from spreadwright.rest.service import service

@@ -9,7 +9,7 @@ from flask_smorest import Blueprint
 
 from spreadwright.rest.forms import Form
 from spreadwright.rest.openapi import Headers, Json, described, shared_parameters
-from spreadwright.rest.queries import Query, QueryParser
+from spreadwright.rest.parameters import Query, QueryParser
 from spreadwright.rest.resource import Documents, Fetch, Resource
 
 __all__ = ["Documents", "Resources"]

@@ -7,7 +7,7 @@ from typing import Any
 from flask import Response
 
 from spreadwright.rest.openapi import PROBLEM_NAMES, shared_parameters
-from spreadwright.rest.queries import Query
+from spreadwright.rest.parameters import Query
 from spreadwright.rest.resources import Resources
 
 View = Callable[..., Response]

@@ -9,7 +9,8 @@ from spreadwright.rest.choices import sets_for
 from spreadwright.rest.contact_envelopes import ContactSheet as Shape
 from spreadwright.rest.forms import PNG, SVG, Arguments, Form, json_form, pdf_form
 from spreadwright.rest.lists import links_after
-from spreadwright.rest.queries import BadQuery, ContactSheetQuery, SetSheetQuery, WrongParameter
+from spreadwright.rest.parameters import wrong
+from spreadwright.rest.queries import ContactSheetQuery, SetSheetQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection, service
 from spreadwright.rest.turns import turn
@@ -92,5 +93,5 @@ def set_contact_sheet(arguments: Arguments, set_id: str) -> Documents:
     wanted = Wanted(kind="recipes", limit=arguments["limit"], after=arguments.get("after"))
     found = service().store.listing.page(wanted)
     if not found.documents:
-        raise BadQuery([WrongParameter("wrong-parameter", "after", "There are no recipes here.", "Leave it out.")])
+        raise wrong("after", "There are no recipes here.", "Leave it out.")
     return papers, found.next or "", *(collection().reading(each) for each in found.documents)

@@ -2,13 +2,10 @@
 
 from typing import Any
 
-from marshmallow.fields import String
-from marshmallow.validate import Length
-
 from spreadwright.rest import feeds
 from spreadwright.rest.feed_envelopes import Embedded, JsonFeed
 from spreadwright.rest.forms import Arguments, Form, json_form
-from spreadwright.rest.queries import Query, whole
+from spreadwright.rest.queries import EmbedQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection, service
 from spreadwright.store.values import Document
@@ -17,23 +14,6 @@ from spreadwright.store.wanted import Wanted
 MOST_NEW, MOST_LISTED, _AT_ONCE = 30, 10_000, 200
 
 blueprint = Resources("feeds", __name__, description=__doc__)
-
-
-class EmbedQuery(Query):
-    """Which page, and how large."""
-
-    url = String(
-        required=True,
-        validate=Length(1, 1000, error="has no or too many characters"),
-        metadata={"description": "The address of the page of a recipe."},
-    )
-    maxwidth = whole("The greatest width, pixels.", load_default=1200, least=16, most=6000)
-    maxheight = whole("The greatest height, pixels.", load_default=1200, least=16, most=6000)
-    format = String(
-        load_default="json",
-        validate=lambda text: text == "json",
-        metadata={"description": "Only `json` is served."},
-    )
 
 
 def _atom(_: Arguments, here: str, *recipes: Document) -> bytes:

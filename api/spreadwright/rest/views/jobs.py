@@ -11,7 +11,7 @@ from spreadwright.rest.forms import JSON, PDF
 from spreadwright.rest.job_answers import job_answer, over
 from spreadwright.rest.job_envelopes import JobState
 from spreadwright.rest.openapi import PROBLEM_NAMES, RETRY_AFTER, Decorator, shared_parameters
-from spreadwright.rest.queries import Query
+from spreadwright.rest.parameters import Query
 from spreadwright.rest.replies import UNKEPT
 from spreadwright.rest.resources import Resources
 from spreadwright.store.jobs import Job

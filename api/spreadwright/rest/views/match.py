@@ -8,7 +8,8 @@ from spreadwright.photos.focus import FORM, focus_points
 from spreadwright.rest.choices import sets_for
 from spreadwright.rest.forms import Arguments, json_form, picture_forms
 from spreadwright.rest.match_envelopes import Match as Shape
-from spreadwright.rest.queries import BadQuery, MatchQuery, WrongParameter
+from spreadwright.rest.parameters import BadQuery, WrongParameter, wrong
+from spreadwright.rest.queries import MatchQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import collection
 from spreadwright.rest.turns import turn
@@ -76,4 +77,4 @@ def _focus(arguments: Arguments, upload: Upload) -> dict[int, Focus]:
     try:
         return focus_points(texts, [name for name, _ in upload.photographs])
     except ValueError as reason:
-        raise BadQuery([WrongParameter("wrong-parameter", "focus", str(reason), FORM)]) from None
+        raise wrong("focus", str(reason), FORM) from None
