@@ -4,7 +4,7 @@ from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.svg import markup
 from spreadwright.drawing.theme import BODY
-from spreadwright.drawing.type import Align, Style, outline, width, wrapped, write
+from spreadwright.drawing.type import Align, Style, fitted, outline, width, wrapped, write
 from spreadwright.geometry import Size
 
 SANS = Style()
@@ -29,6 +29,12 @@ def test_a_date_is_no_fraction():
 
 def test_width_grows_with_size():
     assert width("Low tide", Style(size=2 * BODY)) == pytest.approx(2 * width("Low tide", SANS), abs=1)
+
+
+def test_fitted_words_run_no_further_than_they_may_and_are_never_set_larger():
+    long, room = "Low tide and a bucket of shells", width("Low tide", SANS)
+    assert room * 9 // 10 < width(long, fitted(long, SANS, room)) <= room + 1
+    assert fitted("Low", SANS, room) == SANS and fitted(long, SANS, 1, least=BODY // 2).size == BODY // 2
 
 
 def test_pairs_are_kerned():

@@ -170,8 +170,7 @@ class Canvas:
 
     def image(self, rect: Rect, data: bytes, media_type: str) -> None:
         """A PNG or JPEG that fills a rectangle; the picture holds its bytes, so it needs no other file."""
-        embedded = f"data:{media_type};base64,{b64encode(data).decode()}"
-        self._add("image", _box(rect) | {"preserveAspectRatio": "none", "href": embedded})
+        self._add("image", _box(rect) | {"preserveAspectRatio": "none", "href": embedded(data, media_type)})
 
     def words(
         self, path: Path, paint: Paint, words: str, *, at: Point, size: int, glyphs: tuple[Glyph, ...] = ()
@@ -318,6 +317,11 @@ def transform(at: Point, turned_deg: float = 0, scale: float = 1) -> str:
     steps += [f"rotate({ratio(turned_deg)})"] if turned_deg else []
     steps += [f"scale({ratio(scale)})"] if scale != 1 else []
     return " ".join(steps)
+
+
+def embedded(data: bytes, media_type: str) -> str:
+    """A picture as an address that holds all of it."""
+    return f"data:{media_type};base64,{b64encode(data).decode()}"
 
 
 def printable(text: str) -> str:

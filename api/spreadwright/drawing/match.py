@@ -9,12 +9,12 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from spreadwright.drawing import relief
-from spreadwright.drawing.canvas import Canvas, Stop, filled
+from spreadwright.drawing.canvas import Canvas, filled
 from spreadwright.drawing.fonts import Typeface
-from spreadwright.drawing.patterns import draw_face
 from spreadwright.drawing.scenes import PRINT_WHITE
+from spreadwright.drawing.swatch import draw_leaf
 from spreadwright.drawing.theme import BODY, HEADING, INK, LARGE, MM, QUIET, SPACE, TABLE
-from spreadwright.drawing.type import Align, Style, width, wrapped, write
+from spreadwright.drawing.type import Align, Style, fitted, width, wrapped, write
 from spreadwright.geometry import Rect, Size
 from spreadwright.model import Core, Face
 
@@ -102,7 +102,7 @@ def match_picture(
     heights = [max(_proposal_height(each) for each in line) for line in lines]
     total = below + 12 * MM + sum(heights) + len(lines) * _GUTTER
     canvas = Canvas(Size(_WIDTH, total), title=title)
-    _table(canvas)
+    relief.table(canvas, Rect.at(0, 0, canvas.size), TABLE)
     (_hang_slips if hangs else _lay_slips)(canvas, slips, row)
     _draw_prints(canvas, prints)
     write(canvas, heading, (_MARGIN, below + 5 * MM), _TITLE)
@@ -116,13 +116,6 @@ def match_picture(
 
 def _cell() -> int:
     return (_WIDTH - 2 * _MARGIN - _GUTTER) // 2
-
-
-def _table(canvas: Canvas) -> None:
-    whole = Rect.at(0, 0, canvas.size)
-    canvas.rect(whole, filled(TABLE))
-    light = canvas.gradient((0, 0), (whole.right, whole.bottom), (Stop(0, "#ffffff", 0.35), Stop(0.6, "#ffffff", 0)))
-    canvas.rect(whole, filled(light))
 
 
 def _print_sizes(prints: Sequence[Print]) -> list[Size]:
@@ -165,7 +158,7 @@ def _hang_slips(canvas: Canvas, slips: Sequence[Slip], row: Rect) -> None:
         left = _MARGIN + number * wide
         rect = Rect.between(left, row.bottom - _TUCKED, left + wide - MM, row.bottom + length)
         _slip(canvas, slip, rect)
-        write(canvas, slip.label, (left, rect.bottom + 5 * MM), _fitting(slip.label, wide - 2 * MM))
+        write(canvas, slip.label, (left, rect.bottom + 5 * MM), fitted(slip.label, _PLAIN, wide - 2 * MM))
         write(canvas, slip.share_label, (left, rect.bottom + 10 * MM), _QUIET)
 
 
@@ -185,10 +178,6 @@ def _lay_slips(canvas: Canvas, slips: Sequence[Slip], row: Rect) -> None:
 def _slip(canvas: Canvas, slip: Slip, rect: Rect) -> None:
     relief.shadow(canvas, rect, relief.depth_of(1))
     canvas.rect(rect, filled(slip.colour))
-
-
-def _fitting(text: str, room: int) -> Style:
-    return Style(_PLAIN.face, min(BODY, BODY * room // max(1, width(text, _PLAIN))), INK)
 
 
 def _spread_height(each: Proposal) -> int:
@@ -247,14 +236,6 @@ def _draw_swatches(canvas: Canvas, each: Proposal, left: int, top: int, size: Si
             tab = Rect(rect.right - 2 * _TAB, rect.top - _TAB // 2, _TAB, _TAB + rect.height // 2)
             relief.shadow(canvas, tab, relief.depth_of(1))
             canvas.rect(tab, filled(swatch.near))
-        _draw_paper(canvas, swatch, rect)
+        draw_leaf(canvas, rect, swatch.face, swatch.core, 2)
         for line, words in enumerate(_label_lines(each, swatch)):
             write(canvas, words, (rect.left, rect.bottom + (line + 1) * 5 * MM), _PLAIN)
-
-
-def _draw_paper(canvas: Canvas, swatch: Swatch, rect: Rect) -> None:
-    relief.shadow(canvas, rect, relief.depth_of(2))
-    with canvas.group(clip=rect):
-        with canvas.group(at=(rect.left, rect.top)):
-            draw_face(canvas, swatch.face, Rect.at(0, 0, rect.size))
-        relief.cut_edge(canvas, rect, swatch.face.colours[0], swatch.core)

@@ -42,6 +42,13 @@ def cut_edge(canvas: Canvas, rect: Rect, colour: str, core: Core) -> None:
     canvas.path(dull, stroked(shaded, _EDGE, opacity=0.55))
 
 
+def table(canvas: Canvas, whole: Rect, surface: str) -> None:
+    """What everything lies on, a little lighter at its upper left."""
+    canvas.rect(whole, filled(surface))
+    light = canvas.gradient((0, 0), (whole.right, whole.bottom), (Stop(0, "#ffffff", 0.35), Stop(0.6, "#ffffff", 0)))
+    canvas.rect(whole, filled(light))
+
+
 def sheen(canvas: Canvas, page: Rect) -> None:
     """Light that is a little stronger at the page's upper left."""
     fill = canvas.gradient(

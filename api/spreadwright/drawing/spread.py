@@ -6,7 +6,7 @@ from functools import partial
 
 from spreadwright.cutting import cut_sheets
 from spreadwright.drawing import relief
-from spreadwright.drawing.canvas import Canvas, Stop, filled
+from spreadwright.drawing.canvas import Canvas, filled
 from spreadwright.drawing.path import Point
 from spreadwright.drawing.patterns import draw_face
 from spreadwright.drawing.pencil import free_room, write_lines
@@ -70,7 +70,7 @@ def spread_picture(
         size, title=_title(recipe, count, papers), description=_description(recipe, colourway), prefix=prefix
     )
     if surface:
-        _table(canvas, Rect.at(0, 0, size), surface)
+        relief.table(canvas, Rect.at(0, 0, size), surface)
     draw_spread(canvas, recipe, placed, photos, colourway, at=(margin, margin), pictures=pictures)
     return canvas
 
@@ -133,12 +133,6 @@ def _description(recipe: Recipe, colourway: Colourway) -> str:
         if (recipe_role := recipe.role(role)) is not None
     ]
     return f"Papers: {'; '.join(parts)}." if parts else ""
-
-
-def _table(canvas: Canvas, whole: Rect, surface: str) -> None:
-    canvas.rect(whole, filled(surface))
-    light = canvas.gradient((0, 0), (whole.right, whole.bottom), (Stop(0, "#ffffff", 0.35), Stop(0.6, "#ffffff", 0)))
-    canvas.rect(whole, filled(light))
 
 
 def prints(

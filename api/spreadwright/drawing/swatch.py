@@ -17,8 +17,8 @@ def swatch_picture(paper: Paper, *, up: Side = Side.FRONT, prefix: str = "") -> 
     """A corner of the sheet at real scale with the face of one side up, the other beneath it."""
     whole = SIDE + _BEHIND + 2 * _MARGIN
     canvas = Canvas(Size(whole, whole), title=_title(paper, up), prefix=prefix)
-    _leaf(canvas, Rect(_MARGIN + _BEHIND, _MARGIN + _BEHIND, SIDE, SIDE), paper.face(up.other), paper.core, 1)
-    _leaf(canvas, Rect(_MARGIN, _MARGIN, SIDE, SIDE), paper.face(up), paper.core, 2)
+    draw_leaf(canvas, Rect(_MARGIN + _BEHIND, _MARGIN + _BEHIND, SIDE, SIDE), paper.face(up.other), paper.core, 1)
+    draw_leaf(canvas, Rect(_MARGIN, _MARGIN, SIDE, SIDE), paper.face(up), paper.core, 2)
     return canvas
 
 
@@ -27,7 +27,8 @@ def _title(paper: Paper, up: Side) -> str:
     return f"{paper.title}, {up.value}: {paper.face(up)}, with {reverse} on the other side"
 
 
-def _leaf(canvas: Canvas, rect: Rect, face: Face, core: Core, layer: int) -> None:
+def draw_leaf(canvas: Canvas, rect: Rect, face: Face, core: Core, layer: int) -> None:
+    """A piece of paper that lies somewhere, its print beginning in its own corner; the shadow is that of a layer."""
     relief.shadow(canvas, rect, relief.depth_of(layer))
     with canvas.group(clip=rect):
         with canvas.group(at=(rect.left, rect.top)):

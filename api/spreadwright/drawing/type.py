@@ -123,6 +123,11 @@ def wrapped(text: str, style: Style, measure: int) -> tuple[str, ...]:
     return tuple(lines)
 
 
+def fitted(text: str, style: Style, measure: int, *, least: int = 1) -> Style:
+    """The style, so much smaller that the words run no further than `measure`; never smaller than `least`, ticks."""
+    return replace(style, size=max(least, min(style.size, style.size * measure // max(1, width(text, style)))))
+
+
 def spaced(text: str) -> str:
     """The text with thin spaces before fractions and units.
 

@@ -1,6 +1,5 @@
 """A contact sheet to print: pages of two or three spreads abreast, words as words, a bookmark for each spread."""
 
-from base64 import b64encode
 from fractions import Fraction
 from typing import Any
 
@@ -9,7 +8,7 @@ from markupsafe import Markup, escape
 from spreadwright.drawing.booklet.plan import Format
 from spreadwright.drawing.booklet.press import printed, style, template
 from spreadwright.drawing.booklet.typeset import typeset
-from spreadwright.drawing.canvas import printable
+from spreadwright.drawing.canvas import embedded, printable
 from spreadwright.drawing.contact.frame import ContactSheet, Frame, frame_edge, frame_jpeg, frame_size, papers_line
 from spreadwright.drawing.millimetres import mm
 from spreadwright.drawing.theme import MM
@@ -32,16 +31,14 @@ def contact_pdf(sheet: ContactSheet, paper: Format = Format.A4) -> bytes:
 
 def contact_html(sheet: ContactSheet) -> str:
     """All of it as one page of HTML, its pictures within it."""
-    has_wide = any(frame.layout.size.width > frame.layout.size.height * 3 // 2 for frame in sheet.frames)
-    columns, room = (2, _WIDE) if has_wide else (3, _NARROW)
-    widest = max(frame.layout.size.width for frame in sheet.frames)
-    shown = [_shown(frame, Fraction(room, widest)) for frame in sheet.frames]
+    columns, room = (2, _WIDE) if sheet.has_wide else (3, _NARROW)
+    shown = [_shown(frame, Fraction(room, sheet.widest)) for frame in sheet.frames]
     return template(__package__, "contact.html").render(
         language=spoken(),
         sheet=sheet,
         about=typeset(sheet.about),
         notes=[typeset(note) for note in sheet.notes],
-        shape="wide" if has_wide else "narrow",
+        shape="wide" if sheet.has_wide else "narrow",
         rows=[shown[start : start + columns] for start in range(0, len(shown), columns)],
         left_out=[{"name": each.name, "reason": typeset(each.reason)} for each in sheet.left_out],
     )
@@ -57,7 +54,7 @@ def _shown(frame: Frame, scale: Fraction) -> dict[str, Any]:
         "number": frame.number,
         "title": printable(frame.title),
         "bookmark": printable(f"{frame.number} {frame.title}, {frame.score}"),
-        "picture": f"data:image/jpeg;base64,{b64encode(jpeg).decode()}",
+        "picture": embedded(jpeg, "image/jpeg"),
         "alt": printable(f"{frame.layout.recipe.title}. {papers}."),
         "wide": mm(wide),
         "high": mm(high),

@@ -97,6 +97,16 @@ class ContactSheet:
     left_out_heading: str = ""
     left_out: tuple[LeftOut, ...] = ()
 
+    @property
+    def has_wide(self) -> bool:
+        """Whether a double page is among them."""
+        return any(frame.layout.size.width > frame.layout.size.height * 3 // 2 for frame in self.frames)
+
+    @property
+    def widest(self) -> int:
+        """The width of the widest, ticks: all are drawn to one scale."""
+        return max(frame.layout.size.width for frame in self.frames)
+
 
 def draw_frame(canvas: Canvas, frame: Frame, *, repeats: str = "") -> None:
     """The spread of a frame at real scale, its top left corner at the origin; `repeats` as in `draw_spread`."""

@@ -1,41 +1,29 @@
 """A contact sheet as one picture: spreads in columns, each with its words below it, on white."""
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 from spreadwright.drawing.canvas import Canvas, filled
-from spreadwright.drawing.contact.frame import ContactSheet, Frame, LeftOut, draw_frame, papers_line
+from spreadwright.drawing.contact.frame import ContactSheet, Frame, draw_frame, papers_line
+from spreadwright.drawing.contact.lines import SECOND, Line, Pen, height_of, lines_of, write_lines
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.theme import BODY, DISPLAY, HEADING, LARGE, MM, SMALL
-from spreadwright.drawing.type import Align, Style, width, wrapped, write, write_repeated
+from spreadwright.drawing.type import Align, Style, fitted, width, write, write_repeated
 from spreadwright.geometry import Rect, Size
 
 _MARGIN, _GUTTER, _ROW_GAP = 12 * MM, 9 * MM, 7 * MM
 _WIDE, _NARROW = 92 * MM, 64 * MM
 """Of a column of double pages, and of single ones."""
-_SECOND = "#57534d"
-"""Words that are read second: 7 : 1 on white."""
 
 _TITLE = Style(Typeface.TEXT, DISPLAY)
-_ABOUT = Style(Typeface.SANS, LARGE, _SECOND)
+_ABOUT = Style(Typeface.SANS, LARGE, SECOND)
 _NUMBER = Style(Typeface.SANS_BOLD, HEADING, is_tabular=True)
 _NAME = Style(Typeface.SANS_BOLD, LARGE)
 _SCORE = Style(Typeface.SANS_MEDIUM, LARGE, is_tabular=True)
 _PAPERS = Style(Typeface.SANS, BODY)
-_REASON = Style(Typeface.SANS, BODY, _SECOND)
+_REASON = Style(Typeface.SANS, BODY, SECOND)
 _ID = Style(Typeface.SANS_MEDIUM, SMALL)
 
 _LINE, _HEAD = BODY * 13 // 10, 8 * MM
-
-
-Pen = Callable[..., None]
-"""`write`, or what it is called that keeps each letter once."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Line:
-    words: str
-    style: Style
 
 
 def contact_picture(sheet: ContactSheet, *, repeats: bool = True) -> Canvas:
@@ -45,81 +33,62 @@ def contact_picture(sheet: ContactSheet, *, repeats: bool = True) -> Canvas:
         sheet: What is shown.
         repeats: Whether what several spreads share is kept once: a fifth of the bytes, but slower to make pixels of.
     """
-    columns, room = _columns(sheet.frames)
+    columns, room = _columns(sheet)
     whole = 2 * _MARGIN + columns * room + (columns - 1) * _GUTTER
     above = _above(sheet, whole)
     rows = [sheet.frames[start : start + columns] for start in range(0, len(sheet.frames), columns)]
     heights = [max(_height(sheet, frame, room) for frame in row) for row in rows]
     below = list(_below(sheet, whole))
-    high = _height_of(above) + sum(heights) + len(rows) * _ROW_GAP + len(below) * _LINE + 2 * _MARGIN
+    high = height_of(above) + sum(heights) + len(rows) * _ROW_GAP + len(below) * _LINE + 2 * _MARGIN
     canvas = Canvas(Size(whole, high), title=f"{sheet.title}: {sheet.about}")
     canvas.rect(Rect.at(0, 0, canvas.size), filled("#ffffff"))
     pen = write_repeated if repeats else write
-    place = _write_lines(canvas, above, _MARGIN, _MARGIN, pen)
+    place = write_lines(canvas, above, (_MARGIN, _MARGIN), pen)
     for row, height in zip(rows, heights, strict=True):
         for number, frame in enumerate(row):
             _draw(canvas, sheet, frame, Rect(_MARGIN + number * (room + _GUTTER), place, room, height), repeats=repeats)
         place += height + _ROW_GAP
-    _write_lines(canvas, below, _MARGIN, place, pen)
+    write_lines(canvas, below, (_MARGIN, place), pen)
     return canvas
 
 
-def _columns(frames: Sequence[Frame]) -> tuple[int, int]:
+def _columns(sheet: ContactSheet) -> tuple[int, int]:
     """How many there are, and how wide each is, ticks."""
-    has_wide = any(frame.layout.size.width > frame.layout.size.height * 3 // 2 for frame in frames)
-    count = len(frames)
+    count = len(sheet.frames)
     columns = 2 if count <= 4 else 3 if count <= 9 else 4
-    return (columns, _WIDE) if has_wide else (columns + 1, _NARROW)
+    return (columns, _WIDE) if sheet.has_wide else (columns + 1, _NARROW)
 
 
-def _above(sheet: ContactSheet, whole: int) -> list[_Line]:
+def _above(sheet: ContactSheet, whole: int) -> list[Line]:
     room = whole - 2 * _MARGIN
-    lines = [_Line(words, _TITLE) for words in wrapped(sheet.title, _TITLE, room)]
+    lines = lines_of(sheet.title, _TITLE, room)
     for words in (sheet.about, *sheet.notes):
-        lines += [_Line(line, _ABOUT) for line in wrapped(words, _ABOUT, room)]
-    return [*lines, _Line("", _ABOUT)]
+        lines += lines_of(words, _ABOUT, room)
+    return [*lines, Line("", _ABOUT)]
 
 
-def _below(sheet: ContactSheet, whole: int) -> Iterator[_Line]:
+def _below(sheet: ContactSheet, whole: int) -> Iterator[Line]:
     if not sheet.left_out:
         return
-    yield _Line(sheet.left_out_heading, _NAME)
+    yield Line(sheet.left_out_heading, _NAME)
     for each in sheet.left_out:
-        yield from (_Line(line, _PAPERS) for line in wrapped(_told(each), _PAPERS, whole - 2 * _MARGIN))
-
-
-def _told(each: LeftOut) -> str:
-    return f"{each.name}: {each.reason}"
-
-
-def _height_of(lines: Sequence[_Line]) -> int:
-    return sum(line.style.size * 13 // 10 for line in lines)
-
-
-def _write_lines(canvas: Canvas, lines: Sequence[_Line], left: int, top: int, pen: Pen) -> int:
-    """Where the next line would have its top."""
-    for line in lines:
-        high = line.style.size * 13 // 10
-        pen(canvas, line.words, (left, top + high * 3 // 4), line.style)
-        top += high
-    return top
+        yield from lines_of(f"{each.name}: {each.reason}", _PAPERS, whole - 2 * _MARGIN)
 
 
 def _scale(sheet: ContactSheet, room: int) -> float:
     """The same for all, so that a single page is half as wide as a double one."""
-    return room / max(frame.layout.size.width for frame in sheet.frames)
+    return room / sheet.widest
 
 
 def _spread_height(sheet: ContactSheet, frame: Frame, room: int) -> int:
     return round(frame.layout.size.height * _scale(sheet, room)) + 2 * MM
 
 
-def _words(frame: Frame, room: int) -> list[_Line]:
-    papers = papers_line(frame)
+def _words(frame: Frame, room: int) -> list[Line]:
     return [
-        *(_Line(line, _PAPERS) for line in wrapped(papers, _PAPERS, room)),
-        *(_Line(line, _REASON) for line in wrapped(frame.reason, _REASON, room)),
-        *(_Line(line, _ID) for line in id_lines(frame.id, room)),
+        *lines_of(papers_line(frame), _PAPERS, room),
+        *lines_of(frame.reason, _REASON, room),
+        *(Line(line, _ID) for line in id_lines(frame.id, room)),
     ]
 
 
@@ -134,7 +103,7 @@ def id_lines(name: str, room: int) -> tuple[str, ...]:
 
 
 def _height(sheet: ContactSheet, frame: Frame, room: int) -> int:
-    return _spread_height(sheet, frame, room) + _HEAD + _height_of(_words(frame, room))
+    return _spread_height(sheet, frame, room) + _HEAD + height_of(_words(frame, room))
 
 
 def _draw(canvas: Canvas, sheet: ContactSheet, frame: Frame, cell: Rect, *, repeats: bool) -> None:
@@ -144,7 +113,7 @@ def _draw(canvas: Canvas, sheet: ContactSheet, frame: Frame, cell: Rect, *, repe
     top = cell.top + _spread_height(sheet, frame, cell.width)
     pen = write_repeated if repeats else write
     _write_head(canvas, frame, cell, top + _HEAD * 5 // 8, pen)
-    _write_lines(canvas, _words(frame, cell.width), cell.left, top + _HEAD, pen)
+    write_lines(canvas, _words(frame, cell.width), (cell.left, top + _HEAD), pen)
 
 
 def _layout_name(sheet: ContactSheet, frame: Frame) -> str:
@@ -156,6 +125,5 @@ def _write_head(canvas: Canvas, frame: Frame, cell: Rect, baseline: int, pen: Pe
     pen(canvas, frame.number, (cell.left, baseline), _NUMBER)
     after = cell.left + width(frame.number, _NUMBER) + 2 * MM
     room = cell.right - width(frame.score, _SCORE) - 2 * MM - after
-    fits = min(_NAME.size, _NAME.size * room // max(1, width(frame.title, _NAME)))
-    pen(canvas, frame.title, (after, baseline), Style(_NAME.face, max(fits, SMALL)))
+    pen(canvas, frame.title, (after, baseline), fitted(frame.title, _NAME, room, least=SMALL))
     pen(canvas, frame.score, (cell.right, baseline), _SCORE, align=Align.END)

@@ -1,11 +1,9 @@
 """A test strip to print, with words that can be searched."""
 
-from base64 import b64encode
-
 from spreadwright.drawing.booklet.plan import Format
 from spreadwright.drawing.booklet.press import printed, style, template
 from spreadwright.drawing.booklet.typeset import typeset
-from spreadwright.drawing.canvas import printable
+from spreadwright.drawing.canvas import embedded, printable
 from spreadwright.drawing.contact.strip import StripPlan, picture_size
 from spreadwright.drawing.millimetres import mm
 from spreadwright.words import spoken
@@ -27,7 +25,7 @@ def strip_pdf(plan: StripPlan, paper: Format = Format.A4) -> bytes:
         about=printable(plan.about),
         exposures=[
             {
-                "picture": f"data:image/jpeg;base64,{b64encode(each.jpeg).decode()}",
+                "picture": embedded(each.jpeg, "image/jpeg"),
                 "alt": printable(f"{plan.title}. {each.name}."),
                 "name": each.name,
                 "sentences": [typeset(sentence) for sentence in each.sentences],
