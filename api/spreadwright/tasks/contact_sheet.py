@@ -4,7 +4,6 @@ from collections.abc import Collection, Sequence
 
 from spreadwright.colour.colourways import unfilled
 from spreadwright.colour.worth import Ranked
-from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.drawing import svg_bytes
 from spreadwright.drawing.booklet import Format
@@ -12,9 +11,8 @@ from spreadwright.drawing.contact import ContactSheet, Frame, Layout, LeftOut, c
 from spreadwright.drawing.raster import png
 from spreadwright.errors import Finding, InvalidDocument, NoColourway
 from spreadwright.model import Colourway, PaperSet, Recipe, face_title, role_titles
-from spreadwright.photos import matted_photos
-from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
+from spreadwright.tasks.layout import layout
 from spreadwright.tasks.ranking import Proposal, propose
 from spreadwright.words import decimal, grouped, ngettext, title, unbroken
 from spreadwright.words import gettext as _
@@ -56,9 +54,9 @@ def colourways_sheet(reading: Reading[Recipe], sets: Sequence[PaperSet], wanted:
     recipe = proven(reading)
     proposal = propose(recipe, sets, wanted)
     titles = {papers.id: title(papers.title) for papers in sets}
-    layout = _layout(recipe)
+    laid = Layout(recipe, *layout(recipe))
     frames = tuple(
-        _frame(layout, proposal, each, str(number), titles[each.colourway.set_id])
+        _frame(laid, proposal, each, str(number), titles[each.colourway.set_id])
         for number, each in enumerate(proposal.colourways, 1)
     )
     told = _("{n} of {count} colourways, different ones, the best first")
@@ -89,7 +87,7 @@ def recipes_sheet(readings: Sequence[Reading[Recipe]], papers: PaperSet) -> Cont
             refused.append((reading, reason))
         else:
             number, best = str(len(frames) + 1), proposal.colourways[0]
-            frames.append(_frame(_layout(recipe), proposal, best, number, title(recipe.title)))
+            frames.append(_frame(Layout(recipe, *layout(recipe)), proposal, best, number, title(recipe.title)))
     if not frames:
         raise _none([reason for _reading, reason in refused])
     left_out = tuple(LeftOut(reading.model.title, str(reason)) for reading, reason in refused)
@@ -134,17 +132,12 @@ def sheet_pdf(sheet: ContactSheet, paper: Format = Format.A4) -> bytes:
     return contact_pdf(sheet, paper)
 
 
-def _layout(recipe: Recipe) -> Layout:
-    cut = pieces(cut_sheets(recipe))
-    return Layout(recipe, placed_pieces(recipe, cut), matted_photos(recipe, cut))
-
-
-def _frame(layout: Layout, proposal: Proposal, ranked: Ranked, number: str, name: str) -> Frame:
+def _frame(laid: Layout, proposal: Proposal, ranked: Ranked, number: str, name: str) -> Frame:
     score = _("{score} of 100").format(score=decimal(f"{ranked.score:.1f}"))
     colourway = ranked.colourway
-    papers = named_papers(layout.recipe, colourway)
+    papers = named_papers(laid.recipe, colourway)
     reason = unbroken(proposal.reason(ranked))
-    return Frame(layout, colourway, number, name, ranked.score, score, papers, reason, colourway.id)
+    return Frame(laid, colourway, number, name, ranked.score, score, papers, reason, colourway.id)
 
 
 def named_papers(recipe: Recipe, colourway: Colourway) -> tuple[tuple[str, str], ...]:

@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 
-from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
 from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX, pdf, png
@@ -12,10 +11,9 @@ from spreadwright.drawing.svg import svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
 from spreadwright.drawing.theme import TABLE
 from spreadwright.model import Colourway, Paper, Recipe, Side, role_titles
-from spreadwright.photos import matted_photos
-from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting
+from spreadwright.tasks.layout import layout
 from spreadwright.tasks.place import Placing
 
 __all__ = [
@@ -45,8 +43,7 @@ def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str =
         InvalidDocument: The recipe carries an error.
     """
     recipe = proven(reading)
-    cut = pieces(cut_sheets(recipe))
-    placed, photos = placed_pieces(recipe, cut), matted_photos(recipe, cut)
+    placed, photos = layout(recipe)
     surface = TABLE if is_on_table else ""
     return svg_bytes(spread_picture(recipe, placed, photos, colourway, papers=papers, surface=surface))
 

@@ -5,23 +5,22 @@ from dataclasses import dataclass
 
 from spreadwright.colour.palette import Tally, Tone, palette, tally, together
 from spreadwright.colour.spaces import oklab
-from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.errors import Finding, UnreadablePicture, note, warning
 from spreadwright.geometry import Size
 from spreadwright.images import MOST_PIXELS, Picture, limited, read
 from spreadwright.images.srgb import light_of
-from spreadwright.lengths import TICKS, Unit, told_size
+from spreadwright.lengths import TICKS, Unit, neighbours, told_size
 from spreadwright.model import PaperSet, Recipe
-from spreadwright.photos import COARSE, Pixels, matted_photos
+from spreadwright.photos import COARSE, Pixels
 from spreadwright.photos.cropping import Crop, Focus
 from spreadwright.photos.faces import LONGEST as LONGEST_FOR_FACES
 from spreadwright.photos.faces import faces
 from spreadwright.photos.matching import Laid, Shot, laid
 from spreadwright.photos.saliency import LONGEST as LONGEST_LOOKED_AT
 from spreadwright.photos.saliency import Floats, attention
-from spreadwright.placing import placed_pieces
 from spreadwright.tasks.check import proven
+from spreadwright.tasks.layout import layout
 from spreadwright.tasks.suiting import Suit, suits
 from spreadwright.words import gettext as _
 
@@ -166,13 +165,9 @@ def match(
 def _in_mats(
     recipe: Recipe, photographs: Sequence[Photograph], focus: Mapping[int, Focus]
 ) -> tuple[tuple[PhotographInMat, ...], list[str]]:
-    cut = pieces(cut_sheets(recipe))
-    placed = {each.piece.id: each for each in placed_pieces(recipe, cut)}
-    mats = [
-        (placed[photo.on], photo.rect_on(placed[photo.on].rect).size)
-        for photo in matted_photos(recipe, cut)
-        if photo.on in placed
-    ]
+    pieces, photos = layout(recipe)
+    placed = {each.piece.id: each for each in pieces}
+    mats = [(placed[photo.on], photo.rect_on(placed[photo.on].rect).size) for photo in photos if photo.on in placed]
     shots = [Shot(each.size, each.attention, focus.get(number)) for number, each in enumerate(photographs)]
     lying = []
     for each in laid(shots, [size for _mat, size in mats]):
@@ -193,10 +188,8 @@ def _coarse(lying: Sequence[PhotographInMat], recipe: Recipe) -> list[Finding]:
 
 
 def _coarse_words(each: PhotographInMat, recipe: Recipe) -> tuple[str, str]:
-    step = _STEPS[recipe.unit]
-    wide, high = (
-        int(side * each.laid.per_inch / COARSE) // step * step for side in (each.size.width, each.size.height)
-    )
+    share, step = each.laid.per_inch / COARSE, _STEPS[recipe.unit]
+    wide, high = (neighbours(side * share, step)[0] for side in (each.size.width, each.size.height))
     told = _("“{photo}” has {resolution} pixels to the inch on the mat “{mat}”, where it is {size}.")
     remedy = _("Below {least} it looks soft: take it with more pixels, or use a mat where it is at most {size}.")
     message = told.format(

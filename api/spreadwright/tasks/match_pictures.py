@@ -3,15 +3,13 @@
 from collections.abc import Callable
 
 from spreadwright.colour.names import colour_name
-from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.drawing import Canvas, draw_spread, spread_picture, spread_size, svg_bytes
 from spreadwright.drawing.match import Print, Proposal, Slip, Swatch, match_picture
 from spreadwright.drawing.theme import TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.images import encode_jpeg, fitted, limited, resized
 from spreadwright.model import Colourway, Recipe, face_title
-from spreadwright.photos import MattedPhoto, matted_photos
-from spreadwright.placing import PlacedPiece, placed_pieces
+from spreadwright.tasks.layout import Layout, layout
 from spreadwright.tasks.match import Match, Photograph, PhotographInMat
 from spreadwright.tasks.suiting import CLOSE, Suit, SuitingFace, share_words
 from spreadwright.words import gettext as _
@@ -24,7 +22,8 @@ LARGE_PX, SMALL_PX = 720, 260
 def match_svg(match: Match) -> bytes:
     """The photographs, their colours, and the papers that suit them best."""
     pictures = _pictures(match, SMALL_PX)
-    found = [_proposal(match, suit, pictures) for suit in match.suits]
+    laid = layout(match.recipe) if match.recipe else None
+    found = [_proposal(match, suit, laid, pictures) for suit in match.suits]
     heading = _("Colourways that suit them") if match.recipe else _("Paper sets that suit them")
     shown = _("Photos, the colours that they are made of, and the papers that suit them")
     prints = [_print(photograph) for photograph in match.photographs]
@@ -37,21 +36,19 @@ def match_preview_svg(match: Match, *, is_on_table: bool = True) -> bytes:
     Raises:
         CannotDraw: No recipe was named, or nothing suits it.
     """
-    if match.recipe is None or not match.suits or match.suits[0].colourway is None:
+    best = match.suits[0] if match.suits else None
+    if match.recipe is None or best is None or best.colourway is None:
         raise CannotDraw("A preview without a recipe")
-    best = match.suits[0]
-    recipe, placed, photos = _laid(match.recipe)
-    surface = TABLE if is_on_table else ""
-    pictures = _pictures(match, LARGE_PX)
-    colourway = match.suits[0].colourway
     return svg_bytes(
-        spread_picture(recipe, placed, photos, colourway, papers=best.papers.title, surface=surface, pictures=pictures)
+        spread_picture(
+            match.recipe,
+            *layout(match.recipe),
+            best.colourway,
+            papers=best.papers.title,
+            surface=TABLE if is_on_table else "",
+            pictures=_pictures(match, LARGE_PX),
+        )
     )
-
-
-def _laid(recipe: Recipe) -> tuple[Recipe, tuple[PlacedPiece, ...], tuple[MattedPhoto, ...]]:
-    cut = pieces(cut_sheets(recipe))
-    return recipe, placed_pieces(recipe, cut), matted_photos(recipe, cut)
 
 
 def _pictures(match: Match, longest: int) -> dict[str, bytes]:
@@ -77,18 +74,18 @@ def _slips(match: Match) -> list[Slip]:
     return [Slip(tone.hex, tone.share, colour_name(tone.hex), share_words(tone)) for tone in match.tones]
 
 
-def _proposal(match: Match, suit: Suit, pictures: dict[str, bytes]) -> Proposal:
+def _proposal(match: Match, suit: Suit, laid: Layout | None, pictures: dict[str, bytes]) -> Proposal:
     score = _("{score} of 100").format(score=round(suit.score))
     swatches = tuple(_swatch(each) for each in suit.faces)
     named, words = title(suit.papers.title), unbroken(suit.words)
-    if match.recipe is None or suit.colourway is None:
+    if match.recipe is None or laid is None or suit.colourway is None:
         return Proposal(named, score, words, swatches)
-    drawn = _drawer(match.recipe, suit.colourway, pictures)
+    drawn = _drawer(match.recipe, laid, suit.colourway, pictures)
     return Proposal(named, score, words, swatches, drawn, spread_size(match.recipe))
 
 
-def _drawer(recipe: Recipe, colourway: Colourway, pictures: dict[str, bytes]) -> Callable[[Canvas], None]:
-    return lambda canvas: draw_spread(canvas, *_laid(recipe), colourway, pictures=pictures)
+def _drawer(recipe: Recipe, laid: Layout, colourway: Colourway, pictures: dict[str, bytes]) -> Callable[[Canvas], None]:
+    return lambda canvas: draw_spread(canvas, recipe, *laid, colourway, pictures=pictures)
 
 
 def _swatch(each: SuitingFace) -> Swatch:

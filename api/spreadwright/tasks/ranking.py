@@ -17,13 +17,12 @@ from spreadwright.colour.search import Supply
 from spreadwright.colour.supply import is_enough, sheets_of_roles
 from spreadwright.colour.tables import Cast, cast_of
 from spreadwright.colour.worth import Ranked, Wish, Worth, worth
-from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.drawing import PIXELS_PER_MM, face_pixels
 from spreadwright.errors import Finding, NoColourway, Severity, UnknownName, has_errors
 from spreadwright.geometry import Size
 from spreadwright.model import Choice, Face, PaperSet, Recipe, Side, role_titles
-from spreadwright.photos import matted_photos
-from spreadwright.placing import PlacedPiece, placed_pieces
+from spreadwright.placing import PlacedPiece
+from spreadwright.tasks.layout import layout
 
 MOST = 100
 """Colourways that may be asked for."""
@@ -135,13 +134,11 @@ def face_look(face: Face) -> Look:
 @lru_cache(maxsize=256)
 def seen(recipe: Recipe) -> Scene:
     """What is seen of a proven recipe's papers."""
-    cut = pieces(cut_sheets(recipe))
-    placed = {each.piece.id: each for each in placed_pieces(recipe, cut)}
+    pieces, photos = layout(recipe)
+    placed = {each.piece.id: each for each in pieces}
     patches = [Patch(each.page, _surface(each), each.rect) for each in placed.values()]
     patches += [
-        Patch(mat.page, PHOTO, photo.rect_on(mat.rect))
-        for photo in matted_photos(recipe, cut)
-        if (mat := placed.get(photo.on)) is not None
+        Patch(mat.page, PHOTO, photo.rect_on(mat.rect)) for photo in photos if (mat := placed.get(photo.on)) is not None
     ]
     captions = [_surface(placed[caption.on]) for caption in recipe.captions if caption.on in placed]
     return scene_of(recipe.spread.size or Size(0, 0), patches, captions)

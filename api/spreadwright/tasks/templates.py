@@ -1,6 +1,5 @@
 """The verb *templates*: the placement at full size, to be printed on several sheets and taped together."""
 
-from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.templates import MOST_TILES, TemplatePlan, templates_pdf, tiling
@@ -8,9 +7,9 @@ from spreadwright.errors import Finding, InvalidDocument, error
 from spreadwright.geometry import Size
 from spreadwright.lengths import size_text
 from spreadwright.model import Bench, Recipe
-from spreadwright.photos import matted_photos
-from spreadwright.placing import cautions, placed_pieces
+from spreadwright.placing import cautions
 from spreadwright.tasks.check import proven
+from spreadwright.tasks.layout import layout
 from spreadwright.words import SOURCE, speaking
 
 __all__ = ["template_plan", "templates"]
@@ -42,8 +41,7 @@ def template_plan(reading: Reading[Recipe], bench: Bench, paper: Format) -> Temp
         with speaking(SOURCE):
             found = _too_large(size, bench, shared.rows * shared.columns)
         raise InvalidDocument(recipe.title, [found])
-    cut = pieces(cut_sheets(recipe))
-    placed, photos = placed_pieces(recipe, cut), matted_photos(recipe, cut)
+    placed, photos = layout(recipe)
     return TemplatePlan(recipe, placed, photos, bench.unit, shared, cautions())
 
 
