@@ -4,6 +4,7 @@ Lengths are whole ticks (320 to the millimetre, 8128 to the inch), beside the wo
 """
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from typing import Any
 
 from spreadwright.cutting import CutSheet, CutStep, Effort, Share
@@ -184,6 +185,16 @@ def rect_answer(rect: Rect, unit: Unit) -> Json:
 def size_answer(size: Size, unit: Unit) -> Json:
     """Width and height."""
     return {"width": size.width, "height": size.height, "text": size_text(size.width, size.height, unit)}
+
+
+def length_answer(length: int, unit: Unit) -> Json:
+    """A length."""
+    return {"ticks": length, "text": with_unit(length, unit)}
+
+
+def share_answer(share: Fraction) -> float:
+    """A share, from 0 to 1."""
+    return round(float(share), 5)
 
 
 def colourway_answer(colourway: Colourway) -> Json:

@@ -1,12 +1,11 @@
 """The JSON form of a match: the same on the command line and over HTTP."""
 
 from collections.abc import Sequence
-from fractions import Fraction
 
 from spreadwright.colour.names import colour_name
 from spreadwright.colour.palette import Tone
 from spreadwright.lengths import Unit
-from spreadwright.tasks.answers import SCALE, Json, colourway_answer, finding_answer, size_answer
+from spreadwright.tasks.answers import SCALE, Json, colourway_answer, finding_answer, share_answer, size_answer
 from spreadwright.tasks.match import Match, Photograph, PhotographInMat
 from spreadwright.tasks.suiting import Suit, SuitingFace
 
@@ -79,12 +78,7 @@ def _in_mat(each: PhotographInMat, unit: Unit) -> Json:
             "width": round(crop.width * pixels.width),
             "height": round(crop.height * pixels.height),
         },
-        "lost": share(crop.lost),
+        "lost": share_answer(crop.lost),
         "kept": round(crop.kept, 4),
         "pixels_per_inch": round(float(each.laid.per_inch), 1),
     }
-
-
-def share(of_area: Fraction) -> float:
-    """From 0 to 1."""
-    return round(float(of_area), 5)

@@ -1,12 +1,10 @@
 """The JSON and CSV forms of the photographs: the same on the command line and over HTTP."""
 
 from collections.abc import Iterator
-from fractions import Fraction
 
-from spreadwright.geometry import Size
-from spreadwright.lengths import Unit, with_unit
+from spreadwright.lengths import Unit
 from spreadwright.photos import Pixels, Trim, print_label
-from spreadwright.tasks.answers import SCALE, Json, bench_answer, size_answer
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, length_answer, share_answer, size_answer
 from spreadwright.tasks.photos import Photographs, PhotoPlan
 from spreadwright.tasks.tables import csv_bytes, in_inches, in_mm
 
@@ -39,9 +37,9 @@ def _photo(plan: PhotoPlan, found: Photographs) -> Json:
         "on": plan.photo.on,
         "mark": plan.mark,
         "page": plan.page,
-        "mat": _size(plan.mat, unit),
+        "mat": size_answer(plan.mat, unit),
         **_bordered(plan, unit),
-        "camera_shapes": [{"shape": name, "lost": _share(lost)} for name, lost in plan.shapes],
+        "camera_shapes": [{"shape": name, "lost": share_answer(lost)} for name, lost in plan.shapes],
         "words": plan.words,
         "wide": None if wide is None else _bordered(wide, unit),
     }
@@ -50,29 +48,24 @@ def _photo(plan: PhotoPlan, found: Photographs) -> Json:
 def _bordered(plan: PhotoPlan, unit: Unit) -> Json:
     """What depends on the border."""
     return {
-        "border": {"ticks": plan.border, "text": with_unit(plan.border, unit)},
-        "size": _size(plan.size, unit),
-        "on_ruler": _size(plan.on_ruler, unit),
+        "border": length_answer(plan.border, unit),
+        "size": size_answer(plan.size, unit),
+        "on_ruler": size_answer(plan.on_ruler, unit),
         "prints": [_print(trim, unit) for trim in plan.trims],
         "pixels": {"at_300_per_inch": _pixels(plan.fine), "at_150_per_inch": _pixels(plan.coarse)},
     }
 
 
 def _print(trim: Trim, unit: Unit) -> Json:
-    return {"size": _size(trim.print.size, unit), "title": print_label(trim.print, unit), "lost": _share(trim.lost)}
+    return {
+        "size": size_answer(trim.print.size, unit),
+        "title": print_label(trim.print, unit),
+        "lost": share_answer(trim.lost),
+    }
 
 
 def _pixels(pixels: Pixels) -> Json:
     return {"width": pixels.width, "height": pixels.height}
-
-
-def _size(size: Size, unit: Unit) -> Json:
-    return size_answer(size, unit)
-
-
-def _share(share: Fraction) -> float:
-    """From 0 to 1."""
-    return round(float(share), 5)
 
 
 def _rows(plan: PhotoPlan, unit: Unit) -> Iterator[list[object]]:
@@ -83,6 +76,6 @@ def _rows(plan: PhotoPlan, unit: Unit) -> Iterator[list[object]]:
     start = [plan.photo.on, plan.mark, plan.page, *sizes, *dots]
     for trim in plan.trims:
         sides = (in_inches(trim.print.size.width), in_inches(trim.print.size.height))
-        yield [*start, print_label(trim.print, unit), *sides, _share(trim.lost)]
+        yield [*start, print_label(trim.print, unit), *sides, share_answer(trim.lost)]
     if not plan.trims:
         yield [*start, "", "", "", ""]

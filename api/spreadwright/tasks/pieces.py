@@ -108,13 +108,9 @@ def _piece(row: PieceRow, unit: Unit) -> Json:
         "id": row.piece.id,
         "sheet": row.sheet,
         "page": row.page,
-        "size": _size(row.size, unit),
+        "size": size_answer(row.size, unit),
         "turned": row.is_turned,
         "face": row.side.value,
         "role": row.piece.role,
-        "photo": _size(row.photo, unit) if row.photo else None,
+        "photo": size_answer(row.photo, unit) if row.photo else None,
     }
-
-
-def _size(size: Size, unit: Unit) -> Json:
-    return size_answer(size, unit)

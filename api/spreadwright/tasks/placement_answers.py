@@ -4,7 +4,7 @@ from spreadwright.lengths import Unit, with_unit
 from spreadwright.model import Adhesive
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import Line, Move, PlaceStep, Sticking
-from spreadwright.tasks.answers import SCALE, Json, bench_answer, finding_answer, rect_answer
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, finding_answer, length_answer, rect_answer
 from spreadwright.tasks.place import Placing
 from spreadwright.words import spoken
 
@@ -65,8 +65,8 @@ def _line(line: Line) -> Json:
 def _adhesive(placing: Placing) -> Json:
     found, unit = placing.adhesive, placing.bench.unit
     return {
-        "tape": {"ticks": found.tape, "text": with_unit(found.tape, unit)},
-        "bead": {"ticks": found.bead, "text": with_unit(found.bead, unit)},
+        "tape": length_answer(found.tape, unit),
+        "bead": length_answer(found.bead, unit),
         "glue_microlitres": found.volume,
         "pieces": [_sticking(each, unit) for each in found.pieces],
         "photos": [_sticking(each, unit) for each in found.photos],
@@ -79,7 +79,7 @@ def _sticking(each: Sticking, unit: Unit) -> Json:
         "piece": each.stick.id,
         "adhesive": _named(each.adhesive, unit) if each.adhesive else None,
         "runs": each.runs,
-        "length": {"ticks": each.length, "text": with_unit(each.length, unit)},
+        "length": length_answer(each.length, unit),
         "microlitres": each.volume,
     }
 

@@ -3,9 +3,7 @@
 from typing import TYPE_CHECKING
 
 from spreadwright.document import canonical, sheet_document
-from spreadwright.geometry import Size
-from spreadwright.lengths import size_text
-from spreadwright.tasks.answers import SCALE, Json, bench_answer
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, size_answer
 from spreadwright.tasks.plan import ANY_PAPER, OBJECTIVE, Planning, binding_of, planned_sheets
 from spreadwright.tasks.replanned import replanned
 
@@ -34,7 +32,7 @@ def _plan(planning: Planning, made: "Plan") -> Json:
         "optimal": made.is_optimal,
         "sheet_count": len(made.sheets),
         "sheets": [sheet_document(sheet, unit) for sheet in sheets],
-        "spares": [_size(planning, spare) for spare in made.spares],
+        "spares": [size_answer(spare, unit) for spare in made.spares],
         "left_out": list(made.left_out),
         "certificates": [_certificate(paper, each, because[paper]) for paper, each in made.certificates],
         "recipe": replanned(recipe, planning.wish, sheets) if recipe else None,
@@ -61,8 +59,3 @@ def _certificate(paper: str, certificate: "Certificate", because: tuple[str, ...
         "reason": certificate.reason,
         "binding": list(because),
     }
-
-
-def _size(planning: Planning, spare: Size) -> Json:
-    text = size_text(spare.width, spare.height, planning.wish.unit)
-    return {"width": spare.width, "height": spare.height, "text": text}

@@ -1,8 +1,8 @@
 """The JSON form of what to expect of each piece: the same on the command line and over HTTP."""
 
-from spreadwright.lengths import size_text, with_unit
+from spreadwright.lengths import size_text
 from spreadwright.model import Bench
-from spreadwright.tasks.answers import SCALE, Json, bench_answer, finding_answer
+from spreadwright.tasks.answers import SCALE, Json, bench_answer, finding_answer, length_answer
 from spreadwright.tasks.tolerance import Tolerance
 from spreadwright.tolerance import Expected, PieceTolerance, amount
 
@@ -14,7 +14,7 @@ def tolerance_answer(found: Tolerance) -> Json:
         "recipe": found.recipe.id,
         "bench": bench_answer(bench),
         **SCALE,
-        "accuracy": _length(bench.trimmer.accuracy, bench),
+        "accuracy": length_answer(bench.trimmer.accuracy, bench.unit),
         "pieces": [_piece(each, bench) for each in found.pieces],
         "findings": [finding_answer(finding) for finding in found.findings],
     }
@@ -48,7 +48,3 @@ def _expected(expected: Expected, bench: Bench) -> Json:
 
 def _error(ticks: int, bench: Bench) -> Json:
     return {"ticks": ticks, "text": amount(ticks, bench.unit)}
-
-
-def _length(ticks: int, bench: Bench) -> Json:
-    return {"ticks": ticks, "text": with_unit(ticks, bench.unit)}
