@@ -10,13 +10,14 @@ from spreadwright.cutting import cut_sheets, pieces
 from spreadwright.document import Reading, canonical, read_any, read_paper_set, read_recipe
 from spreadwright.drawing.sheet import cut_sheet_picture
 from spreadwright.errors import Severity
-from spreadwright.geometry import Rect, area, is_tiled, uncovered
+from spreadwright.geometry import Rect, area, uncovered
 from spreadwright.lengths import Unit
 from spreadwright.model import INCH_BENCH, Colourway, Recipe, Use
 from spreadwright.store import Collection
 from spreadwright.tasks import check, cut, place, recipe_findings
 from spreadwright.tasks.draw import sheet_plans
 from spreadwright.words import LANGUAGES, speaking
+from tiling import is_tiled
 from trimmer import SimulatedTrimmer
 
 COLLECTION = Collection()

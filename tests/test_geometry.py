@@ -1,8 +1,9 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from spreadwright.geometry import Rect, Size, area, is_tiled, uncovered
+from spreadwright.geometry import Rect, Size, area, uncovered
 from strategies import rects
+from tiling import is_tiled
 
 
 def cells(rect: Rect) -> set[tuple[int, int]]:

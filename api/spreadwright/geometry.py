@@ -1,9 +1,9 @@
-"""Rectangles on whole ticks: inside, overlap, tiling, turning; knows no paper.
+"""Rectangles on whole ticks: inside, overlap, what covers leave, turning; knows no paper.
 
 Origin top left, x to the right, y down.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 
@@ -116,12 +116,3 @@ def uncovered(rect: Rect, covers: Iterable[Rect]) -> tuple[Rect, ...]:
 def area(rects: Iterable[Rect]) -> int:
     """Sum of the areas, square ticks."""
     return sum(rect.area for rect in rects)
-
-
-def is_tiled(rect: Rect, tiles: Sequence[Rect]) -> bool:
-    """Whether the tiles fill the rectangle without gap or overlap.
-
-    Inside, equal in total area and pairwise apart: then nothing can be left over.
-    """
-    apart = not any(a.overlaps(b) for i, a in enumerate(tiles) for b in tiles[:i])
-    return apart and all(rect.contains(tile) for tile in tiles) and area(tiles) == rect.area

@@ -2,9 +2,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from spreadwright.cutting import cut_sheets, pieces
-from spreadwright.geometry import Rect, is_tiled
+from spreadwright.geometry import Rect
 from spreadwright.model import MOST_PARTS, Axis, Branch, Leaf, Split, Use, leaf_count, mirrored
 from strategies import SQUARE, cut_trees, recipe_of
+from tiling import is_tiled
 
 WHOLE = Rect.at(0, 0, SQUARE)
 

@@ -13,9 +13,10 @@ from pathlib import Path
 import pytest
 
 from spreadwright.cutting import cut_sheets, cut_steps
-from spreadwright.geometry import Rect, Size, is_tiled
+from spreadwright.geometry import Rect, Size
 from spreadwright.model import INCH_BENCH, Axis, Branch, Content, Leaf, Split, Use
 from strategies import recipe_of
+from tiling import is_tiled
 
 COUNTS = json.loads((Path(__file__).parent / "guillotine.json").read_text())
 PIECE = Leaf(Use.PIECE, "piece")

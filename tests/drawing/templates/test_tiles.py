@@ -4,8 +4,9 @@ from hypothesis import strategies as st
 from spreadwright.drawing.booklet import Format
 from spreadwright.drawing.templates import MOST_TILES, tiling
 from spreadwright.drawing.templates.tiles import OVERLAP, place, window
-from spreadwright.geometry import Rect, Size, is_tiled
+from spreadwright.geometry import Rect, Size
 from spreadwright.lengths import TICKS, Unit
+from tiling import is_tiled
 
 MM, INCH = TICKS[Unit.MILLIMETRE], TICKS[Unit.INCH]
 SIDES = st.integers(20 * MM, 700 * MM)
