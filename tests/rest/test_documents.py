@@ -122,8 +122,10 @@ def test_deleted_document_is_gone_and_can_be_brought_back(ann, anybody, draft):
     ann.ask("POST", f"{draft}/publish", If_Match="*")
     etag = ann.ask("GET", draft).headers["ETag"]
     assert ann.ask("DELETE", draft, If_Match=etag).status_code == 204
-    assert anybody.get(draft).status_code == 410
-    back = ann.ask("POST", f"{draft}/revisions/1/restore", If_Match="*")
+    gone = anybody.get(draft)
+    assert gone.status_code == 410 and gone.headers["ETag"] != etag
+    assert ann.ask("POST", f"{draft}/revisions/1/restore", If_Match=etag).status_code == 412
+    back = ann.ask("POST", f"{draft}/revisions/1/restore", If_Match=gone.headers["ETag"])
     assert (back.status_code, back.json["state"]) == (200, "draft")
     actions = [each["action"] for each in ann.ask("GET", f"{draft}/revisions").json["revisions"]]
     assert actions == ["restored", "deleted", "published", "created"]

@@ -54,8 +54,8 @@ class Metrics:
             self._map[own + _BUCKETS + bucket] += 1
             self._map[own + _FIRST + number * len(CLASSES) + min(4, max(0, status // 100 - 1))] += 1
 
-    def text(self, more: Sequence[str] = ()) -> bytes:
-        """All of it, and further lines."""
+    def text(self) -> bytes:
+        """All of it."""
         sums = self._sums()
         lines = ["# TYPE spreadwright_requests_total counter"]
         for name, number in self._endpoints.items():
@@ -67,7 +67,6 @@ class Metrics:
             "# TYPE spreadwright_requests_in_progress gauge",
             f"spreadwright_requests_in_progress {max(0, sums[_BEGUN] - sums[_ENDED]):.0f}",
             *self._histogram(sums),
-            *more,
         ]
         return ("\n".join(lines) + "\n").encode()
 

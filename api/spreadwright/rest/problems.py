@@ -173,6 +173,8 @@ def _headers(reason: Exception) -> Iterator[tuple[str, str]]:
         yield "Retry-After", str(reason.seconds)
     if isinstance(reason, Busy | NotReady):
         yield "Retry-After", "1"
+    if isinstance(reason, Gone):
+        yield "ETag", f'"{reason.etag}"'
     if isinstance(reason, TooMany):
         yield "Retry-After", str(reason.allowance.seconds)
     if challenged := challenge(reason):

@@ -58,7 +58,7 @@ class Documents:
             with self._database.reading() as session:
                 raise unknown(session, kind, name)
         if found.state is State.DELETED and not gone:
-            raise Gone(word, name, found.changed_at)
+            raise Gone(word, name, found.changed_at, found.etag)
         return found
 
     def get(self, kind: str, name: str) -> Document:

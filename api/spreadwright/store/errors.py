@@ -19,11 +19,15 @@ from spreadwright.errors import SpreadwrightError
 
 
 class Gone(SpreadwrightError):
-    """A document that was here and has been deleted; its revisions remain."""
+    """A document that was here and has been deleted; its revisions remain.
 
-    def __init__(self, kind: str, name: str, deleted_at: datetime) -> None:
+    Attributes:
+        etag: Names the revision that deleted it, for whoever brings it back.
+    """
+
+    def __init__(self, kind: str, name: str, deleted_at: datetime, etag: str) -> None:
         super().__init__(kind, name)
-        self.kind, self.name, self.deleted_at = kind, name, deleted_at
+        self.kind, self.name, self.deleted_at, self.etag = kind, name, deleted_at, etag
 
     def __str__(self) -> str:
         return f"The {self.kind} “{self.name}” was deleted on {self.deleted_at:%Y-%m-%d}. Its revisions remain."

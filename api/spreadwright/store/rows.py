@@ -67,7 +67,7 @@ def row_of(session: Session, kind: str, name: str, *, gone: bool = False, locked
     if row is None:
         raise unknown(session, kind, name)
     if row.state == State.DELETED and not gone:
-        raise Gone(kind_named(kind).word, name, row.changed_at)
+        raise Gone(kind_named(kind).word, name, row.changed_at, head_of(row).etag)
     return row
 
 

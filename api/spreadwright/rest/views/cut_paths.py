@@ -12,7 +12,7 @@ from spreadwright.rest.resources import Documents, Resources
 from spreadwright.tasks.cut_paths import cut_paths as paths_of
 from spreadwright.tasks.cut_paths import cut_paths_answer, cut_paths_zip
 
-blueprint = Resources("cut_paths", __name__, description=__doc__)
+blueprint = Resources("cut-paths", __name__, description=__doc__)
 
 
 def _answer(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> dict[str, Any]:
