@@ -7,6 +7,7 @@ never adds up, and an outline that has been written can be moved as a whole.
 from collections.abc import Iterable
 
 from spreadwright.drawing.millimetres import DECIMALS, decimal, scaled
+from spreadwright.geometry import Rect
 
 Point = tuple[int, int]
 
@@ -84,6 +85,11 @@ class Path:
         for index, (x, y) in enumerate(points):
             _ = self.line(x, y) if index else self.move(x, y)
         return self
+
+    def rect(self, rect: Rect) -> "Path":
+        """A rectangle, from its top left corner to the right."""
+        self.move(rect.left, rect.top).line(rect.right, rect.top).line(rect.right, rect.bottom)
+        return self.line(rect.left, rect.bottom).close()
 
     def ellipse(self, x: int, y: int, across: int, down: int) -> "Path":
         """A whole ellipse by its middle and its two radii."""

@@ -6,6 +6,7 @@ long as the room itself; what lies inside another room is dropped. What remains 
 
 from collections.abc import Iterable, Sequence
 
+from spreadwright.drawing.path import Point
 from spreadwright.geometry import Rect, Size
 
 _MOST = 64
@@ -38,6 +39,16 @@ def centred(box: Size, part: Rect, room: Rect) -> Rect:
     top = part.top + (part.height - box.height) // 2
     left = max(room.left, min(left, room.right - box.width))
     return Rect.at(left, max(room.top, min(top, room.bottom - box.height)), box)
+
+
+def middle_of(rect: Rect) -> Point:
+    """The middle of a rectangle."""
+    return rect.left + rect.width // 2, rect.top + rect.height // 2
+
+
+def nearest_point(point: Point, rect: Rect) -> Point:
+    """The point of a rectangle that is nearest to another one."""
+    return max(rect.left, min(point[0], rect.right)), max(rect.top, min(point[1], rect.bottom))
 
 
 def _beside(room: Rect, cover: Rect) -> list[Rect]:

@@ -24,8 +24,6 @@ def code_picture(address: str, title: str) -> Canvas:
     for y, row in enumerate(matrix, start=_QUIET):
         for x, is_dark in enumerate(row, start=_QUIET):
             if is_dark:
-                left, top = x * module, y * module
-                path.move(left, top).line(left + module, top).line(left + module, top + module)
-                path.line(left, top + module).close()
+                path.rect(Rect(x * module, y * module, module, module))
     canvas.path(path, filled("#000000"))
     return canvas

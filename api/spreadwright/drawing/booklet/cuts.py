@@ -121,12 +121,6 @@ def _whole(sheet: SheetPlan) -> Iterator[str]:
         yield to_pile[page]
 
 
-def page_name(page: str) -> str:
-    """What a page is called."""
-    known = {"left": _("left page"), "right": _("right page"), "page": _("page")}
-    return known.get(page, page)
-
-
 def _sheet(plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutStep, CutWords]) -> Section:
     size = sheet.sheet.size
     shown = told_part(Rect.at(0, 0, size), plan.bench) if size else ""

@@ -8,10 +8,11 @@ from dataclasses import dataclass
 
 from spreadwright.drawing.booklet.tags import MARK
 from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
+from spreadwright.drawing.dimensions import slashes
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE, hatching
-from spreadwright.drawing.path import Path, Point
-from spreadwright.drawing.rooms import nearest_place, rooms
+from spreadwright.drawing.path import Path
+from spreadwright.drawing.rooms import middle_of, nearest_place, nearest_point, rooms
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, TINT, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -24,7 +25,6 @@ _BESIDE = 12 * MM
 _STEEPEST = 13, 10
 """How much higher than wide a page is drawn at most."""
 _AWAY = 3 * MM
-_TICK = 3 * MM // 4
 _DOT = MM // 2
 _ABOVE = MM
 _CLEAR = 3 * MM // 2
@@ -155,8 +155,7 @@ def _down(canvas: Canvas, rects: Sequence[Rect]) -> None:
 def _outlined(canvas: Canvas, rects: Sequence[Rect]) -> None:
     path = Path()
     for each in rects:
-        path.move(each.left, each.top).line(each.right, each.top).line(each.right, each.bottom)
-        path.line(each.left, each.bottom).close()
+        path.rect(each)
     canvas.path(path, _DOWN)
 
 
@@ -185,7 +184,7 @@ def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distan
         for x in (span.left, span.right):
             canvas.line((x, y - MM), (x, _meets(x, (whole.left, whole.right), whole.top, drawn.top)), _LINE)
         canvas.line((low, y), (high, y), _LINE)
-        _slashes(canvas, [(span.left, y), (span.right, y)])
+        slashes(canvas, [(span.left, y), (span.right, y)])
         write(canvas, distance.figure, (start, y - _ABOVE), FIGURES)
         return
     span, x = frame.rect(Rect.between(0, distance.start, 0, distance.end)), whole.left - _AWAY
@@ -193,7 +192,7 @@ def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distan
     for y in (span.top, span.bottom):
         canvas.line((x - MM, y), (_meets(y, (whole.top, whole.bottom), whole.left, drawn.left), y), _LINE)
     canvas.line((x, low), (x, high), _LINE)
-    _slashes(canvas, [(x, span.top), (x, span.bottom)])
+    slashes(canvas, [(x, span.top), (x, span.bottom)])
     write(canvas, distance.figure, (x - _ABOVE, start + run), FIGURES, turned_deg=-90)
 
 
@@ -237,23 +236,11 @@ def _free(picture: PlacePicture, frame: _Frame) -> tuple[Rect, ...]:
 def _mark(canvas: Canvas, picture: PlacePicture, frame: _Frame, place: Rect) -> None:
     drawn = frame.rect(picture.piece)
     if picture.carried and not drawn.overlaps(place):
-        middle = place.left + place.width // 2, place.top + place.height // 2
-        seen = [
-            _nearest(middle, room.inset(min(_DOT, room.width // 2, room.height // 2))) for room in _free(picture, frame)
-        ]
+        middle = middle_of(place)
+        inner = (room.inset(min(_DOT, room.width // 2, room.height // 2)) for room in _free(picture, frame))
+        seen = [nearest_point(middle, room) for room in inner]
         at = min(seen, key=lambda point: abs(point[0] - middle[0]) + abs(point[1] - middle[1]), default=middle)
-        canvas.line(at, _nearest(at, place), stroked(INK, HAIRLINE))
+        canvas.line(at, nearest_point(at, place), stroked(INK, HAIRLINE))
         canvas.circle(at, _DOT, filled(INK))
     canvas.rect(place, filled(WHITE), radius=MM // 2)
     write(canvas, picture.mark, (place.left + place.width // 2, place.bottom - MM // 2), _MARK, align=Align.MIDDLE)
-
-
-def _nearest(point: Point, rect: Rect) -> Point:
-    return max(rect.left, min(point[0], rect.right)), max(rect.top, min(point[1], rect.bottom))
-
-
-def _slashes(canvas: Canvas, points_at: Sequence[tuple[int, int]]) -> None:
-    path = Path()
-    for x, y in points_at:
-        path.move(x - _TICK, y + _TICK).line(x + _TICK, y - _TICK)
-    canvas.path(path, stroked(INK, 2 * HAIRLINE))

@@ -3,9 +3,9 @@
 from markupsafe import Markup
 
 from spreadwright.drawing.booklet.blocks import Section, grid, lead
-from spreadwright.drawing.booklet.cuts import page_name
 from spreadwright.drawing.booklet.plan import BookletPlan, PhotoLine
 from spreadwright.drawing.booklet.typeset import typeset
+from spreadwright.drawing.placement_tables import page_name
 from spreadwright.lengths import nearest, size_text, with_unit
 from spreadwright.model import Bench
 from spreadwright.words import gettext as _

@@ -16,7 +16,6 @@ from spreadwright.drawing.theme import points
 
 _PX = points(0.75)
 """A pixel of CSS, ticks."""
-_MM_PX = 96 / 25.4
 _ANY_SIZE = 1000
 """As large as it is drawn, so nothing is scaled; a shape may lie beyond it."""
 _NO_CHARACTER = "\u200d"

@@ -11,8 +11,7 @@ from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Pile
 from spreadwright.drawing.marks import PILE_HEIGHT, PILE_WIDTH, WHITE, pile_sign
-from spreadwright.drawing.path import Point
-from spreadwright.drawing.rooms import nearest_place, rooms
+from spreadwright.drawing.rooms import middle_of, nearest_place, nearest_point, rooms
 from spreadwright.drawing.theme import HAIRLINE, INK, LARGE, MM, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -90,22 +89,14 @@ def _forms(tag: Tag) -> Iterator[Tag]:
 
 
 def _line_to(canvas: Canvas, place: Rect, share: Rect) -> None:
-    start, end = _nearest(_middle(share), place), _nearest(_middle(place), share)
-    canvas.line(start, _middle(share) if start == end else end, stroked(INK, HAIRLINE))
+    start, end = nearest_point(middle_of(share), place), nearest_point(middle_of(place), share)
+    canvas.line(start, middle_of(share) if start == end else end, stroked(INK, HAIRLINE))
     canvas.circle(end, MM // 2, filled(INK))
-
-
-def _middle(rect: Rect) -> Point:
-    return rect.left + rect.width // 2, rect.top + rect.height // 2
-
-
-def _nearest(point: Point, rect: Rect) -> Point:
-    return max(rect.left, min(point[0], rect.right)), max(rect.top, min(point[1], rect.bottom))
 
 
 def _write(canvas: Canvas, tag: Tag, place: Rect, *, is_turned: bool) -> None:
     canvas.rect(place, filled(WHITE), radius=MM // 2)
-    with canvas.group(at=_middle(place), turned_deg=-90 if is_turned else 0):
+    with canvas.group(at=middle_of(place), turned_deg=-90 if is_turned else 0):
         top = _PAD - tag.box.height // 2
         for words, style in tag.lines:
             top += _LINE[style]

@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from spreadwright.drawing.booklet.cuts import page_name
 from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE
+from spreadwright.drawing.placement_tables import page_name
 from spreadwright.drawing.templates.content import HIDDEN, PHOTO, SEEN, break_sign
 from spreadwright.drawing.templates.joins import JOIN
 from spreadwright.drawing.templates.outlines import edges, path

@@ -1,10 +1,10 @@
 """One printed page of the templates: its heading, its tile at full size, and a scale to check the printer by."""
 
-from spreadwright.drawing.booklet.cuts import page_name
 from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE
 from spreadwright.drawing.path import Point
+from spreadwright.drawing.placement_tables import page_name
 from spreadwright.drawing.templates.content import content
 from spreadwright.drawing.templates.joins import draw_joins, joins_of
 from spreadwright.drawing.templates.plan import Leaf, TemplatePlan
