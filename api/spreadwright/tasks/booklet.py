@@ -100,36 +100,40 @@ def booklet(
         CannotDraw: A library refused.
     """
     with speaking(language):
-        cutting, placing = cut(reading, bench), place(reading, bench)
-        shown = dress.colourway if dress else stand_in(cutting.recipe)
-        found = tolerance(reading, bench)
-        plan = BookletPlan(
-            recipe=cutting.recipe,
-            bench=bench,
-            colourway=dress.colourway if dress else None,
-            papers=dress.papers.title if dress else "",
-            preview=spread_picture(cutting.recipe, placing.placed, placing.photos, shown, prefix="v-"),
-            sheets=sheet_plans(cutting),
-            steps=cutting.steps,
-            words=cutting.words,
-            piles=cutting.piles,
-            sizes=cutting.sizes,
-            cut_cautions=cutting.cautions,
-            cut_rounding=cutting.rounding,
-            placement=placement_plan(placing),
-            places=placing.steps,
-            photos=_photo_lines(photos(reading, bench), bench),
-            glue_cautions=placing.cautions,
-            glue_rounding=placing.rounding,
-            cut_doubts=_doubts(reading, bench, _OF_CUTS),
-            glue_doubts=_doubts(reading, bench, _OF_GLUING),
-            adhesive=placing.adhesive.words,
-            adhesives=_used(placing.adhesive, bench),
-            exactness=_exactness(found),
-            watched=_watched(found),
-            address=address,
-        )
-        return booklet_pdf(plan, paper, told=told)
+        return booklet_pdf(_plan(reading, bench, dress, address), paper, told=told)
+
+
+def _plan(reading: Reading[Recipe], bench: Bench, dress: Dress | None, address: str) -> BookletPlan:
+    """What the booklet shows, in the language that is spoken."""
+    cutting, placing = cut(reading, bench), place(reading, bench)
+    shown = dress.colourway if dress else stand_in(cutting.recipe)
+    found = tolerance(reading, bench)
+    return BookletPlan(
+        recipe=cutting.recipe,
+        bench=bench,
+        colourway=dress.colourway if dress else None,
+        papers=dress.papers.title if dress else "",
+        preview=spread_picture(cutting.recipe, placing.placed, placing.photos, shown, prefix="v-"),
+        sheets=sheet_plans(cutting),
+        steps=cutting.steps,
+        words=cutting.words,
+        piles=cutting.piles,
+        sizes=cutting.sizes,
+        cut_cautions=cutting.cautions,
+        cut_rounding=cutting.rounding,
+        placement=placement_plan(placing),
+        places=placing.steps,
+        photos=_photo_lines(photos(reading, bench), bench),
+        glue_cautions=placing.cautions,
+        glue_rounding=placing.rounding,
+        cut_doubts=_doubts(reading, bench, _OF_CUTS),
+        glue_doubts=_doubts(reading, bench, _OF_GLUING),
+        adhesive=placing.adhesive.words,
+        adhesives=_used(placing.adhesive, bench),
+        exactness=_exactness(found),
+        watched=_watched(found),
+        address=address,
+    )
 
 
 def _doubts(reading: Reading[Recipe], bench: Bench, codes: frozenset[str]) -> tuple[str, ...]:
