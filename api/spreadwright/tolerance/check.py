@@ -10,16 +10,8 @@ from spreadwright.errors import Finding
 from spreadwright.lengths import on_scale, told_up
 from spreadwright.model import Axis, Bench, Recipe
 from spreadwright.placing import End, PlacedPiece, PlaceStep
-from spreadwright.tolerance.doubts import (
-    STEP_AT_GUTTER,
-    Doubt,
-    NestedSticksOut,
-    NotLevel,
-    PastEdge,
-    PhotoOverMat,
-    RowOverPage,
-    UnevenGap,
-)
+from spreadwright.tolerance.blemishes import STEP_AT_GUTTER, NotLevel, UnevenGap
+from spreadwright.tolerance.doubts import Doubt, NestedSticksOut, PastEdge, PhotoOverMat, RowOverPage
 from spreadwright.tolerance.laid import Laid, Layout
 from spreadwright.tolerance.neighbours import across_the_gutter, beside, is_level, nested, rows
 from spreadwright.tolerance.orders import Reordering, reorderings
