@@ -12,9 +12,8 @@ from spreadwright.drawing.booklet.code import code_picture
 from spreadwright.drawing.booklet.plan import BookletPlan
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Size
-from spreadwright.lengths import told, told_size
+from spreadwright.lengths import told, told_size, told_up
 from spreadwright.model import Adhesive, Bench, Kind, Measures, Side, Wetness
-from spreadwright.tolerance import amount
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext, title
 
@@ -112,7 +111,7 @@ def _trimmer(bench: Bench, longest: int) -> str:
         Measures.KEPT: _("An arm trimmer that cuts at least {length}; its scale shows the part that stays."),
         Measures.FALLING: _("An arm trimmer that cuts at least {length}; its scale shows the part that falls."),
     }
-    return told[bench.trimmer.measures].format(length=amount(longest, bench.unit))
+    return told[bench.trimmer.measures].format(length=told_up(longest, bench.unit))
 
 
 def _adhesive(adhesive: Adhesive, bench: Bench) -> str:
