@@ -14,6 +14,7 @@ from typing import Any
 
 import numpy as np
 
+from spreadwright.colour import count
 from spreadwright.colour.difference import ciede2000
 from spreadwright.colour.measure import Look, look
 from spreadwright.colour.ranking import ranking
@@ -128,15 +129,18 @@ def random_scene(rng: np.random.Generator, roles: int) -> Scene:
 
 
 def preview() -> None:
-    """Every shipped recipe in its first set."""
+    """Every shipped recipe in the best colourway of every shipped set that fits it."""
     collection = Collection()
-    papers = collection.paper_set("windfall")
     for reading in collection.recipes.values():
-        colourway = chosen_colourway(reading.model, papers)
-        preview_svg(reading, colourway)
-        took, svg = min((timed(lambda r=reading, c=colourway: preview_svg(r, c)) for _ in range(5)), key=lambda t: t[0])
-        drawn, _ = timed(lambda s=svg: png(s, 1200))
-        print(f"{reading.model.id}: SVG {1000 * took:.1f} ms, cairosvg at 1200 px {1000 * drawn:.0f} ms")
+        for papers in collection.sound_paper_sets():
+            if not count(reading.model, papers):
+                continue
+            colourway = chosen_colourway(reading.model, papers)
+            preview_svg(reading, colourway)
+            draws = [timed(lambda r=reading, c=colourway: preview_svg(r, c)) for _ in range(5)]
+            took, svg = min(draws, key=lambda each: each[0])
+            drawn, _ = timed(lambda s=svg: png(s, 1200))
+            print(f"{colourway.id}: SVG {1000 * took:.1f} ms, cairosvg at 1200 px {1000 * drawn:.0f} ms")
 
 
 if __name__ == "__main__":

@@ -164,9 +164,9 @@ class Canvas:
 
     def path(self, path: Path, paint: Paint, *, label: str = "") -> None:
         """An outline; `label` says its words when it is set type."""
-        if path.data:
+        if data := path.data:
             words = {"aria-label": printable(label)} if label else {}
-            self._add("path", {"d": path.data} | words | paint.attributes())
+            self._add("path", {"d": data} | words | paint.attributes())
 
     def image(self, rect: Rect, data: bytes, media_type: str) -> None:
         """A PNG or JPEG that fills a rectangle; the picture holds its bytes, so it needs no other file."""
