@@ -55,10 +55,19 @@ except BaseException as reason:
 """
 
 
+def _heed_ctrl_c():
+    """Even where the tests run in the background, which a shell tells to ignore it."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.mark.parametrize(("number", "raised"), [(signal.SIGTERM, "SystemExit"), (signal.SIGINT, "KeyboardInterrupt")])
 def test_picture_in_the_making_does_not_swallow_the_signal(number, raised):
     with subprocess.Popen(
-        [sys.executable, "-c", DRAWING], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
+        [sys.executable, "-c", DRAWING],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        preexec_fn=_heed_ctrl_c,
     ) as process:
         assert process.stdout.readline() == "begun\n"
         time.sleep(1)
