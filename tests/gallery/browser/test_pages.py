@@ -1,70 +1,14 @@
 """The built gallery as people see it: a real Chromium, at three widths, in light and dark."""
 
-import threading
-from collections.abc import Iterator
-from contextlib import contextmanager
-from functools import partial
-from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
-from pathlib import Path
-
 import pytest
 from pypdfium2 import PdfDocument
 
+from gallery.browser.chromium import opened, paths
+
 pytestmark = pytest.mark.browser
 
-CHROMIUM = "/usr/bin/chromium"
-QUIET = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 WIDTHS = (360, 820, 1440)
 RULES = ("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice")
-
-
-class QuietHandler(SimpleHTTPRequestHandler):
-    def log_message(self, *_):
-        pass
-
-
-@contextmanager
-def served(folder: Path) -> Iterator[str]:
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=folder))
-    threading.Thread(target=server.serve_forever, daemon=True).start()
-    try:
-        yield f"http://127.0.0.1:{server.server_port}"
-    finally:
-        server.shutdown()
-        server.server_close()
-
-
-@pytest.fixture(scope="module")
-def browser():
-    api = pytest.importorskip("playwright.sync_api")
-    with api.sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=CHROMIUM, args=QUIET)
-        yield chromium
-        chromium.close()
-
-
-@pytest.fixture(scope="module")
-def address(site):
-    """Served under a sub-path, as from somebody's own web space."""
-    with served(site.parent) as root:
-        yield f"{root}/{site.name}"
-
-
-def paths(site: Path) -> list[str]:
-    return [page.relative_to(site).as_posix() for page in sorted(site.rglob("*.html"))]
-
-
-def opened(page, url):
-    """Open a page with every picture loaded, however far down it is."""
-    page.goto(url)
-    page.evaluate("for (const image of document.images) image.loading = 'eager'")
-    page.wait_for_load_state("networkidle")
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
