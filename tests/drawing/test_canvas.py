@@ -20,7 +20,7 @@ def test_size_is_written_in_millimetres(canvas: Canvas):
 
 
 def test_verbs_are_recorded_in_order(canvas: Canvas):
-    with canvas.group(role="plain"):
+    with canvas.group(names={"role": "plain"}):
         canvas.rect(Rect(0, 0, 320, 640), filled("#112233"))
     canvas.line((0, 0), (32, 0), stroked("#000000", 160, dash=(320, 160)))
     assert canvas.outline()[1:] == (

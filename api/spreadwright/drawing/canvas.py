@@ -6,13 +6,13 @@ filters, masks or tiled fills. A dash may be as long as it likes and a stroke as
 stripes, one dash of length nought with a round end is a row of dots.
 
     canvas = Canvas(Size(97536, 97536), title="A sheet")
-    with canvas.group(role="plain", clip=rect):
+    with canvas.group(names={"role": "plain"}, clip=rect):
         canvas.rect(rect, filled("#bcd"))
     svg.markup(canvas)
 """
 
 from base64 import b64encode
-from collections.abc import Callable, Hashable, Iterable, Iterator
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import dataclass
 from xml.etree.ElementTree import Element, SubElement, tostring
@@ -172,6 +172,10 @@ class Canvas:
         """A PNG or JPEG that fills a rectangle; the picture holds its bytes, so it needs no other file."""
         self._add("image", _box(rect) | {"preserveAspectRatio": "none", "href": embedded(data, media_type)})
 
+    def linked_image(self, rect: Rect, address: str) -> None:
+        """A picture in a file of its own that fills a rectangle: for pages, which load it from there."""
+        self._add("image", _box(rect) | {"preserveAspectRatio": "none", "href": address})
+
     def words(
         self, path: Path, paint: Paint, words: str, *, at: Point, size: int, glyphs: tuple[Glyph, ...] = ()
     ) -> None:
@@ -184,7 +188,7 @@ class Canvas:
     def group(
         self,
         *,
-        role: str = "",
+        names: Mapping[str, str] = {},
         clip: Rect | None = None,
         opacity: float = 1.0,
         at: Point = (0, 0),
@@ -196,7 +200,7 @@ class Canvas:
         """What is drawn inside lies together: moved, turned and scaled about its own origin, clipped, painted alike.
 
         Args:
-            role: The paper role that it shows; written as `data-role`.
+            names: What it shows, for pages that look for it: a role is written as `data-role`.
             clip: Nothing outside is seen; in the coordinates of what surrounds the group.
             at: Where the group's origin lies, ticks.
             turned_deg: Turn to the right.
@@ -204,7 +208,7 @@ class Canvas:
             label: Says its words when it is set type.
         """
         outer = self._within
-        held = {"data-role": role} if role else {}
+        held = {f"data-{name}": printable(value) for name, value in names.items()}
         held |= {"opacity": ratio(opacity)} if opacity != 1 else {}
         held |= paint.attributes() if paint else {}
         held |= {"aria-label": printable(label)} if label else {}

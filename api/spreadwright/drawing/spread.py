@@ -215,7 +215,7 @@ class _Spread:
                 self._print(photo, photo.rect.moved(page.left, page.top))
 
     def _piece(self, piece: PlacedPiece, rect: Rect, face: Face, core: Core) -> None:
-        with self._canvas.group(role=piece.piece.role, clip=rect):
+        with self._canvas.group(names={"role": piece.piece.role}, clip=rect):
             self._paper(piece, rect, face)
             relief.cut_edge(self._canvas, rect, face.colours[0], core)
 
