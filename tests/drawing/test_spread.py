@@ -14,7 +14,7 @@ from spreadwright.document import read_paper_set, read_recipe
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.raster import pixels
 from spreadwright.drawing.spread import draw_spread, spread_picture
-from spreadwright.drawing.svg import markup, svg_bytes
+from spreadwright.drawing.svg import inline_markup, markup, svg_bytes
 from spreadwright.drawing.theme import MM
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Size
@@ -49,7 +49,7 @@ def picture(recipe: Recipe = RECIPE, colourway: Colourway = COLOURWAY, *, prefix
 
 
 def test_pieces_are_drawn_from_the_page_upward():
-    roles = [match[1] for line in picture().outline() if (match := re.search(r"data-role=(\w+)", line))]
+    roles = [match[1] for line in picture().outline() if (match := re.search(r"data-piece=\S+ data-role=(\w+)", line))]
     order = {page: [p for p in RECIPE.placements if p.page == page] for page in RECIPE.spread.pages}
     by_id = {piece.id: piece.role for piece in pieces(cut_sheets(RECIPE))}
     assert roles == [by_id[placement.piece] for page in order.values() for placement in page]
@@ -207,3 +207,29 @@ def test_drawing_repeats_apart_changes_no_pixel():
     draw_spread(apart, *laid(RECIPE), repeats="x")
     found = [pixels(svg_bytes(canvas), 400).astype(int) for canvas in (plain, apart)]
     assert np.abs(found[0] - found[1]).mean() < 0.5
+
+
+def test_a_spread_whose_papers_are_exchanged_shows_each_face_where_it_is_drawn():
+    linked = spread_picture(*laid(RECIPE), papers="Two & Two", face_at=lambda choice: f"{choice.id}.svg").outline()
+    assert places(linked) == places(picture().outline())
+    shown = [match[1] for line in linked if (match := re.search(r"href=([\w~-]+)\.svg", line))]
+    assert shown == [up(piece) for page in RECIPE.spread.pages for piece in laid(RECIPE)[1] if piece.page == page]
+
+
+def places(lines: tuple[str, ...]) -> list[str]:
+    """Pieces, photographs and captions, how each print is moved and turned, and the edges around it."""
+    kept = re.compile(r"data-|g transform=translate|stroke-width=0.25")
+    return [re.sub(r"clip-path=\S+", "", line) for line in lines if kept.search(line)]
+
+
+def up(piece) -> str:
+    return COLOURWAY.choice(piece.piece.role).lying(piece.side).id
+
+
+def test_an_inline_picture_says_its_words_without_a_tooltip():
+    drawn = picture(prefix="x-")
+    root = fromstring(inline_markup(drawn))
+    assert [child.tag.rpartition("}")[2] for child in root if child.tag.rpartition("}")[2] in ("title", "desc")] == []
+    assert root.get("aria-label", "").startswith("Window seat, in Two & Two papers")
+    assert "background: Fog" in root.get("aria-label", "")
+    assert "<title" in markup(drawn)

@@ -25,8 +25,12 @@ def write_lines(canvas: Canvas, room: Rect, ground: str, seed: str) -> None:
     inner = room.inset(_PAD)
     if inner.width < 15 * MM or room.height < 8 * MM:
         return
-    colour = "#4a4540" if lightness(ground) > 0.56 else "#f4efe4"
-    canvas.path(_lines(room, seed), stroked(colour, MM * 42 // 100, opacity=0.78, is_round=True))
+    canvas.path(_lines(room, seed), stroked(pencil_on(ground), MM * 42 // 100, opacity=0.78, is_round=True))
+
+
+def pencil_on(ground: str) -> str:
+    """The colour of a pencil that shows on a ground: dark, or white on a dark paper."""
+    return "#4a4540" if lightness(ground) > 0.56 else "#f4efe4"
 
 
 @lru_cache(maxsize=256)

@@ -4,6 +4,8 @@ Shadows are a few translucent rounded rectangles on top of each other: blurring 
 all, outside browsers.
 """
 
+from dataclasses import dataclass
+
 from spreadwright.drawing.canvas import Canvas, Stop, filled, stroked
 from spreadwright.drawing.path import Path
 from spreadwright.drawing.theme import MM, SHADOW
@@ -31,15 +33,29 @@ def depth_of(layer: int) -> int:
     return LAYER_HEIGHT * min(layer, _HIGHEST)
 
 
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """The colours of a cut edge where the light falls on it and where it does not; how much of the light is seen."""
+
+    lit: str
+    dull: str
+    lit_opacity: float
+
+
+def edge_of(colour: str, core: Core) -> Edge:
+    """What shows where a paper of a colour is cut."""
+    if core is Core.WHITE:
+        return Edge("#ffffff", "#cfc8bc", 0.75)
+    return Edge(lighter(colour, 0.3), darker(colour, 0.4), 0.6)
+
+
 def cut_edge(canvas: Canvas, rect: Rect, colour: str, core: Core) -> None:
     """A hairline of core: bright where the light falls on the edge, dull where it does not."""
-    near = rect.inset(_EDGE // 2)
+    near, edge = rect.inset(_EDGE // 2), edge_of(colour, core)
     lit = Path().lines([(near.left, near.bottom), (near.left, near.top), (near.right, near.top)])
     dull = Path().lines([(near.right, near.top), (near.right, near.bottom), (near.left, near.bottom)])
-    bright = "#ffffff" if core is Core.WHITE else lighter(colour, 0.3)
-    canvas.path(lit, stroked(bright, _EDGE, opacity=0.75 if core is Core.WHITE else 0.6))
-    shaded = "#cfc8bc" if core is Core.WHITE else darker(colour, 0.4)
-    canvas.path(dull, stroked(shaded, _EDGE, opacity=0.55))
+    canvas.path(lit, stroked(edge.lit, _EDGE, opacity=edge.lit_opacity))
+    canvas.path(dull, stroked(edge.dull, _EDGE, opacity=0.55))
 
 
 def table(canvas: Canvas, whole: Rect, surface: str) -> None:

@@ -14,11 +14,14 @@ from spreadwright.drawing.scenes import Scene, chosen, draw_print
 from spreadwright.drawing.theme import MM, TABLE
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Rect, Size
-from spreadwright.model import Colourway, Core, Face, Recipe, Side, Texture
+from spreadwright.model import Choice, Colourway, Core, Face, Recipe, Side, Texture
 from spreadwright.photos import MattedPhoto
 from spreadwright.placing import PlacedPiece
 
 _BLANK_PAGE = "#fdfcf8"
+
+FaceAt = Callable[[Choice], str]
+"""The address of the picture of a whole sheet, with the face up that a choice says."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,10 +52,13 @@ def spread_picture(
     prefix: str = "",
     surface: str = TABLE,
     pictures: Mapping[str, bytes] | None = None,
+    face_at: FaceAt | None = None,
 ) -> Canvas:
     """All pages of a recipe side by side, seen from straight above.
 
     Args:
+        face_at: Where the picture of a whole sheet with a choice's face lies, for pages that exchange papers: each
+            piece shows its part of that picture. Papers are drawn in place when left out.
         pictures: What the photographs show, as JPEG by the piece that they lie on; the other mats stay empty. Scenes of
             ours when left out.
         papers: What the paper set is called.
@@ -71,7 +77,7 @@ def spread_picture(
     )
     if surface:
         relief.table(canvas, Rect.at(0, 0, size), surface)
-    draw_spread(canvas, recipe, placed, photos, colourway, at=(margin, margin), pictures=pictures)
+    draw_spread(canvas, recipe, placed, photos, colourway, at=(margin, margin), pictures=pictures, face_at=face_at)
     return canvas
 
 
@@ -85,11 +91,12 @@ def draw_spread(
     at: Point = (0, 0),
     pictures: Mapping[str, bytes] | None = None,
     repeats: str = "",
+    face_at: FaceAt | None = None,
 ) -> None:
     """The pages side by side on a canvas that holds more, at real scale, their top left corner at a point.
 
     Args:
-        pictures: As for `spread_picture`.
+        pictures, face_at: As for `spread_picture`.
         repeats: A name for the layout, when it is drawn several times at the same point: what does not differ is drawn
             once. Surfaces are smooth then, for so many spreads are small ones.
 
@@ -105,7 +112,7 @@ def draw_spread(
         name: Rect.at(whole.left + number * page.width, whole.top, page)
         for number, name in enumerate(recipe.spread.pages)
     }
-    _Spread(canvas, recipe, placed, colourway, shown, repeats).draw(pages)
+    _Spread(canvas, recipe, placed, colourway, shown, repeats, face_at).draw(pages)
 
 
 def spread_size(recipe: Recipe) -> Size:
@@ -163,8 +170,10 @@ class _Spread:
         colourway: Colourway,
         prints: tuple[Print, ...],
         repeats: str = "",
+        face_at: FaceAt | None = None,
     ) -> None:
         self._repeats = repeats
+        self._face_at = face_at
         self._canvas = canvas
         self._recipe = recipe
         self._placed = placed
@@ -215,19 +224,27 @@ class _Spread:
                 self._print(photo, photo.rect.moved(page.left, page.top))
 
     def _piece(self, piece: PlacedPiece, rect: Rect, face: Face, core: Core) -> None:
-        with self._canvas.group(names={"role": piece.piece.role}, clip=rect):
+        with self._canvas.group(names=_names("piece", piece), clip=rect):
             self._paper(piece, rect, face)
             relief.cut_edge(self._canvas, rect, face.colours[0], core)
 
     def _paper(self, piece: PlacedPiece, rect: Rect, face: Face) -> None:
         """The print runs as it ran on the sheet: moved, and turned with the piece."""
         area = self._area(piece, rect)
-        if piece.is_turned:
-            with self._canvas.group(at=(rect.right + area.top, rect.top - area.left), turned_deg=90):
-                draw_face(self._canvas, face, area)
-            return
-        with self._canvas.group(at=(rect.left - area.left, rect.top - area.top)):
+        at = (
+            (rect.right + area.top, rect.top - area.left)
+            if piece.is_turned
+            else (rect.left - area.left, rect.top - area.top)
+        )
+        with self._canvas.group(at=at, turned_deg=90 if piece.is_turned else 0):
+            self._print_of(piece, face, area)
+
+    def _print_of(self, piece: PlacedPiece, face: Face, area: Rect) -> None:
+        if self._face_at is None:
             draw_face(self._canvas, face, area)
+            return
+        choice = _lying(self._colourway, piece)
+        self._canvas.linked_image(Rect.at(0, 0, choice.paper.size), self._face_at(choice))
 
     def _area(self, piece: PlacedPiece, rect: Rect) -> Rect:
         """Where the piece lay on its sheet, seen from the side that is up."""
@@ -246,20 +263,32 @@ class _Spread:
         room = free_room(piece.rect, covers)
         if room is not None:
             ground = _shown(self._colourway, piece).colours[0]
-            write_lines(self._canvas, room.moved(page.left, page.top), ground, f"{self._recipe.id}/{piece.piece.id}")
+            with self._canvas.group(names=_names("caption", piece)):
+                write_lines(
+                    self._canvas, room.moved(page.left, page.top), ground, f"{self._recipe.id}/{piece.piece.id}"
+                )
 
     def _print(self, photo: Print, rect: Rect) -> None:
         relief.shadow(self._canvas, rect, relief.LAYER_HEIGHT)
-        if photo.picture:
-            self._canvas.image(rect, photo.picture, "image/jpeg")
-            return
-        draw_print(self._canvas, rect, photo.scene, day=self._recipe.id, seed=photo.mat.piece.id)
+        with self._canvas.group(names={"photo": photo.mat.piece.id}):
+            if photo.picture:
+                self._canvas.image(rect, photo.picture, "image/jpeg")
+            else:
+                draw_print(self._canvas, rect, photo.scene, day=self._recipe.id, seed=photo.mat.piece.id)
+
+
+def _names(what: str, piece: PlacedPiece) -> dict[str, str]:
+    """By what a page finds a piece, and what belongs to it."""
+    return {what: piece.piece.id, "role": piece.piece.role, "side": piece.side.value}
+
+
+def _lying(colourway: Colourway, piece: PlacedPiece) -> Choice:
+    """What is up: the role's own face, or its reverse for a piece that is placed back up."""
+    return colourway.choice(piece.piece.role).lying(piece.side)
 
 
 def _shown(colourway: Colourway, piece: PlacedPiece) -> Face:
-    """The face that is up: the role's own, or its reverse for a piece that is placed back up."""
-    choice = colourway.choice(piece.piece.role)
-    return choice.shown(piece.side)
+    return _lying(colourway, piece).face
 
 
 def _sheets(recipe: Recipe) -> dict[str, _Sheet]:

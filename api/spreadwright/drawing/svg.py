@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Mapping
+from copy import copy
 from xml.etree.ElementTree import Element, tostring
 
 from spreadwright.drawing.canvas import Canvas
@@ -14,10 +15,25 @@ _QUOTED = re.compile('[&<>"\r\n\t]')
 
 def markup(canvas: Canvas) -> str:
     """The picture as one `<svg>` element, without an XML declaration."""
-    if not canvas.ready:
-        return tostring(canvas.root, encoding="unicode")
+    return _text(canvas.root, canvas.ready)
+
+
+def inline_markup(canvas: Canvas) -> str:
+    """The picture as it lies in a page: its words are a label, since browsers show a title to everybody who points."""
+    root = copy(canvas.root)
+    words = [part for part in root if part.tag in ("title", "desc")]
+    for part in words:
+        root.remove(part)
+    del root.attrib["aria-labelledby"]
+    root.set("aria-label", " ".join(part.text or "" for part in words))
+    return _text(root, canvas.ready)
+
+
+def _text(root: Element, ready: Mapping[Element, str]) -> str:
+    if not ready:
+        return tostring(root, encoding="unicode")
     parts: list[str] = []
-    _write(canvas.root, canvas.ready, parts.append)
+    _write(root, ready, parts.append)
     return "".join(parts)
 
 
