@@ -1,57 +1,122 @@
-"""What people take away from a recipe's page."""
+"""What people take away from a recipe's page: files in the leading colourway and the recipe's own language."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
+from spreadwright.errors import InvalidDocument
 from spreadwright.gallery.jobs import RecipeJob
-from spreadwright.tasks.draw import as_pdf, as_png, preview_svg
+from spreadwright.lengths import Unit
+from spreadwright.tasks import cut, place
+from spreadwright.tasks.booklet import Dress, Format, booklet
+from spreadwright.tasks.cut_paths import cut_paths, cut_paths_zip
+from spreadwright.tasks.draw import as_pdf, as_png, cut_sheets_pages_svg, placement_pages_svg, preview_svg
+from spreadwright.tasks.pieces import piece_rows, pieces_csv
+from spreadwright.tasks.templates import templates
+from spreadwright.words import gettext as _
+from spreadwright.words import ngettext, speaking
 
 PREVIEW_PX = 1600
 """Width of the PNG of a spread, pixels."""
 
+Made = tuple["Download", bytes]
+
 
 @dataclass(frozen=True, slots=True)
 class Download:
-    """One file to take away; `what` says what it shows."""
+    """One file to take away.
 
-    what: str
+    Attributes:
+        key: What it shows, see `what`.
+        form: Its format, as people call it.
+        path: Where it lies in the site.
+        answered: The path beneath the recipe at which a service gives the same; empty when it gives none.
+        follows: Whether it shows papers, so that a service can give it in others.
+    """
+
+    key: str
     form: str
     path: str
     size_bytes: int
+    answered: str
+    follows: bool = False
+    count: int = 1
 
     @property
     def size_kb(self) -> int:
         """Size in kilobytes, rounded up."""
         return -(-self.size_bytes // 1000)
 
+    @property
+    def what(self) -> str:
+        """What it shows, in the language that is spoken."""
+        return {
+            "recipe": _("The recipe"),
+            "booklet": _("The booklet"),
+            "spread": _("The spread"),
+            "cut-sheets": ngettext("The cut sheet", "All cut sheets", self.count),
+            "placement": _("The placement"),
+            "templates": _("Templates at full size"),
+            "cut-paths": _("Cut paths for machines"),
+            "pieces": _("The list of pieces"),
+        }[self.key]
 
-def downloads(
-    job: RecipeJob, cut_pages: Sequence[bytes], placement_pages: Sequence[bytes], *, sheets: int
-) -> tuple[tuple[Download, ...], dict[str, bytes]]:
-    """The list of downloads, and their files.
 
-    Args:
-        job: The recipe; its leading colourway is the one to take away.
-        cut_pages: The pages of all sheets that are cut, SVG.
-        placement_pages: The pages of the placement, SVG.
-        sheets: How many sheets are cut.
+def downloads(job: RecipeJob) -> tuple[tuple[Download, ...], dict[str, bytes]]:
+    """The list of downloads, and their files by path in the site.
+
+    Raises:
+        CannotDraw: A library refused.
     """
-    recipe_id = job.recipe.id
-    offered = [("The recipe", "JSON", f"{recipe_id}.json", job.reading.data), *_spread(job)]
-    if sheets:
-        what = "The cut sheet" if sheets == 1 else "All cut sheets"
-        offered.append((what, "PDF", f"{recipe_id}-cut-sheets.pdf", as_pdf(cut_pages)))
-    offered.append(("The placement", "PDF", f"{recipe_id}-placement.pdf", as_pdf(placement_pages)))
-    listed = tuple(
-        Download(what, form, f"downloads/{recipe_id}/{name}", len(data)) for what, form, name, data in offered
-    )
-    return listed, {item.path: data for item, (*_, data) in zip(listed, offered, strict=True)}
+    with speaking(job.recipe.language):
+        made = [*_recipe(job), *_booklet(job), *_spread(job), *_instructions(job), *_templates(job), *_machines(job)]
+    return tuple(item for item, _ in made), {item.path: data for item, data in made}
 
 
-def _spread(job: RecipeJob) -> Iterator[tuple[str, str, str, bytes]]:
+def _made(
+    job: RecipeJob, key: str, form: str, name: str, data: bytes, answered: str, *, follows: bool = False, count: int = 1
+) -> Made:
+    path = f"downloads/{job.recipe.id}/{job.recipe.id}{name}"
+    return Download(key, form, path, len(data), answered, follows, count), data
+
+
+def _recipe(job: RecipeJob) -> Iterator[Made]:
+    yield _made(job, "recipe", "JSON", ".json", job.reading.data, ".json")
+
+
+def _booklet(job: RecipeJob) -> Iterator[Made]:
+    paper = Format.LETTER if job.bench.unit is Unit.INCH else Format.A4
+    worn = next((Dress(papers, colourway) for papers, colourway in job.colourways), None)
+    data = booklet(job.reading, job.bench, worn, paper=paper, language=job.recipe.language)
+    yield _made(job, "booklet", "PDF", "-booklet.pdf", data, f"/booklet.pdf?page={paper.value}", follows=True)
+
+
+def _spread(job: RecipeJob) -> Iterator[Made]:
     for papers, colourway in job.colourways[:1]:
-        name, what = f"{job.recipe.id}-spread", f"The spread in {papers.title}"
         svg = preview_svg(job.reading, colourway, papers=papers.title)
-        yield what, "SVG", f"{name}.svg", svg
-        yield what, "PNG", f"{name}.png", as_png(svg, PREVIEW_PX)
-        yield what, "PDF", f"{name}.pdf", as_pdf([svg])
+        for form, data in (("SVG", svg), ("PNG", as_png(svg, PREVIEW_PX)), ("PDF", as_pdf([svg]))):
+            suffix = form.lower()
+            yield _made(job, "spread", form, f"-spread.{suffix}", data, f"/preview.{suffix}", follows=True)
+
+
+def _instructions(job: RecipeJob) -> Iterator[Made]:
+    cutting = cut(job.reading, job.bench)
+    if sheets := sum(1 for first, *_ in cutting.stacks if cutting.steps_of(first)):
+        data = as_pdf(cut_sheets_pages_svg(cutting, is_uncut_shown=False))
+        yield _made(job, "cut-sheets", "PDF", "-cut-sheets.pdf", data, "/cuts.pdf", count=sheets)
+    data = as_pdf(placement_pages_svg(place(job.reading, job.bench)))
+    yield _made(job, "placement", "PDF", "-placement.pdf", data, "/placement.pdf")
+
+
+def _templates(job: RecipeJob) -> Iterator[Made]:
+    paper = Format.LETTER if job.bench.unit is Unit.INCH else Format.A4
+    try:
+        data = templates(job.reading, job.bench, paper)
+    except InvalidDocument:  # a page too large to be taped together; the recipe itself is proven
+        return
+    yield _made(job, "templates", "PDF", "-templates.pdf", data, f"/templates.pdf?page={paper.value}")
+
+
+def _machines(job: RecipeJob) -> Iterator[Made]:
+    data = cut_paths_zip(cut_paths(job.reading, job.bench))
+    yield _made(job, "cut-paths", "SVG + DXF", "-cut-paths.zip", data, "/cut-paths.zip")
+    yield _made(job, "pieces", "CSV", "-pieces.csv", pieces_csv(piece_rows(job.recipe)), "/pieces.csv")

@@ -5,8 +5,10 @@ from urllib.parse import quote
 
 from markupsafe import Markup, escape
 
+from spreadwright.drawing.millimetres import exact_mm
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit, nearest, size_text, with_unit
+from spreadwright.words import gettext as _
 
 _NARROW = "\N{NARROW NO-BREAK SPACE}"
 _NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
@@ -54,6 +56,16 @@ def counted(number: int, word: str) -> str:
     return f"{number} {word}{'' if number == 1 else 's'}"
 
 
+def in_mm(of: Size) -> str:
+    """Width and height in millimetres for scripts: ``88.9 127``."""
+    return f"{exact_mm(of.width)} {exact_mm(of.height)}"
+
+
+def page_title(page: str) -> str:
+    """What a page of a spread is called in a table."""
+    return {"left": _("left"), "right": _("right"), "page": _("the page")}[page]
+
+
 def address(path: str) -> str:
     """A path of the site as it stands in a link.
 
@@ -93,6 +105,8 @@ FILTERS = {
     "counted": counted,
     "address": address,
     "woven": woven,
+    "in_mm": in_mm,
+    "page_title": page_title,
     "licence_name": licence_name,
     "licence_address": licence_address,
 }

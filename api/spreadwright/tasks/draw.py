@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 from spreadwright.document import Reading
+from spreadwright.drawing.booklet.code import code_picture
 from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
 from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX, pdf, png
 from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
@@ -137,3 +138,8 @@ def as_pdf(svgs: Sequence[bytes]) -> bytes:
         CannotDraw: The renderer refused.
     """
     return pdf(svgs)
+
+
+def code_svg(address: str, title: str) -> bytes:
+    """The square code that leads from paper to an address."""
+    return svg_bytes(code_picture(address, title))
