@@ -87,11 +87,16 @@
     return filled(found < FINE ? say.coarse : say.fine, { density: found });
   }
 
+  /** Where a print lies: its paper is the first thing drawn of it. */
+  function place(window) {
+    const paper = window.querySelector("rect");
+    return Object.fromEntries(["x", "y", "width", "height"].map((name) => [name, paper.getAttribute(name)]));
+  }
+
   function picture(mat) {
-    const [x, y, width, height] = mat.window.dataset.window.split(" ");
     const { photo, frame } = mat;
     const inner = document.createElementNS(SVG, "svg");
-    const held = { x, y, width, height, viewBox: `${frame.x} ${frame.y} ${frame.width} ${frame.height}` };
+    const held = { ...place(mat.window), viewBox: `${frame.x} ${frame.y} ${frame.width} ${frame.height}` };
     for (const [name, value] of Object.entries({ ...held, preserveAspectRatio: "none", class: "own-photo" })) {
       inner.setAttribute(name, value);
     }
