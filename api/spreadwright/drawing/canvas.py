@@ -254,15 +254,26 @@ class Canvas:
         """Whether a motif of that name is kept."""
         return any(element.get("id") == f"{self.prefix}{name}" for element in self._defs)
 
-    def repeated(self, key: Hashable, draw: Callable[[], None], *, at: Point = (0, 0)) -> None:
-        """What is drawn the first time that a key comes, and shown again, at a point, wherever it comes once more."""
+    def shape(self, path: Path) -> None:
+        """An outline that leaves its paint open, for what is shown again in several."""
+        self._add("path", {"d": path.data})
+
+    def repeated(
+        self, key: Hashable, draw: Callable[[], None], *, at: Point = (0, 0), within: Element | None = None
+    ) -> None:
+        """What is drawn the first time that a key comes, and shown again, at a point, wherever it comes once more.
+
+        Args:
+            within: The element that shows it; the group that is being drawn when left out.
+        """
         if key not in self._repeated:
             name = f"r{len(self._repeated) + 1}"
             self._repeated[key] = name
             with self.motif(name):
                 draw()
         held = {"href": f"#{self.prefix}{self._repeated[key]}"}
-        self._add("use", held | {axis: mm(away) for axis, away in zip("xy", at, strict=True) if away})
+        held |= {axis: mm(away) for axis, away in zip("xy", at, strict=True) if away}
+        SubElement(self._within if within is None else within, "use", held)
 
     def fragment(self) -> Fragment:
         """What is drawn so far, for other pictures: give this one a prefix of its own."""

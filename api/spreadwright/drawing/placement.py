@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from spreadwright.drawing.callouts import REACH, Callout, Spot, box_size, callouts, draw_callout
-from spreadwright.drawing.canvas import Canvas, filled, stroked
+from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, Block, bottom_of, leaves
@@ -36,6 +36,7 @@ _MOST_WITH_DISTANCES = 100
 """Among more pieces than this distances could not be told apart; the table has them all."""
 _HEADING = Style(face=Typeface.SANS_BOLD, size=TITLE)
 _SUBTITLE = Style(size=BODY, colour=QUIET)
+_PAPER = Paint(fill=WHITE, stroke=INK, width=THIN)
 _PAGE_NAME = Style(face=Typeface.SANS_MEDIUM, size=SMALL, colour=QUIET)
 
 
@@ -221,15 +222,16 @@ def _drawing(canvas: Canvas, plan: PlacementPlan, found: Layout) -> None:
             steps, photos = _steps_on(page, plan), [photo for _number, photo in _photos_on(page, plan)]
             for distance in distances(page, steps, Obstacles.around(page, steps, photos, found.callouts)):
                 draw_distance(canvas, distance)
+    ids = {step.number: step.placed.piece.id for step in plan.steps}
     for callout in found.callouts:
-        draw_callout(canvas, callout)
+        with canvas.group(names={"piece": ids[callout.number]}):
+            draw_callout(canvas, callout)
 
 
 def _pieces(canvas: Canvas, page: DrawnPage, plan: PlacementPlan) -> None:
     for step in _steps_on(page, plan):
-        drawn = page.rect(step.placed.rect)
-        canvas.rect(drawn, filled(WHITE))
-        canvas.rect(drawn, stroked(INK, THIN))
+        with canvas.group(names={"piece": step.placed.piece.id}):
+            canvas.rect(page.rect(step.placed.rect), _PAPER)
     for _number, photo in _photos_on(page, plan):
         canvas.rect(photo, filled(WHITE))
         canvas.rect(photo, stroked(QUIET, HAIRLINE, dash=(MM, MM)))

@@ -4,6 +4,7 @@ The same drawing for every bench; the readings in its table are those of the ben
 """
 
 from collections.abc import Mapping, Sequence
+from contextlib import AbstractContextManager, nullcontext
 from dataclasses import dataclass, field
 
 from spreadwright.cutting import CutSheet, CutStep, CutWords, Region, told_part, told_rect
@@ -230,7 +231,8 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
         drawn = frame.rect(part.rect)
         if part.use is not Use.PIECE:
             hatching(canvas, drawn)
-        canvas.rect(drawn, stroked(INK, THIN))
+        with _shown_as(canvas, plan, part):
+            canvas.rect(drawn, stroked(INK, THIN))
 
 
 def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[Rect]) -> None:
@@ -238,15 +240,27 @@ def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[R
     taken = list(obstacles)
     shown = [(part, part.rect) for part in plan.sheet.parts if part.rect is not None]
     for part, rect in sorted(shown, key=lambda each: -min(each[1].width, each[1].height)):
-        taken.append(part_label(canvas, _label(plan, part, rect), frame.rect(rect), taken))
+        with _shown_as(canvas, plan, part):
+            taken.append(part_label(canvas, _label(plan, part, rect), frame.rect(rect), taken))
+
+
+def _shown_as(canvas: Canvas, plan: SheetPlan, part: Region) -> AbstractContextManager[None]:
+    """What is drawn inside is a piece, or several that are cut together; or nothing that has a name."""
+    ids = [each for each in _ids(plan, part) if each in plan.pieces]
+    return canvas.group(names={"piece": " ".join(ids)}) if ids else nullcontext()
+
+
+def _ids(plan: SheetPlan, part: Region) -> list[str]:
+    """The part, and those in its place on the sheets that are cut together."""
+    index = plan.sheet.parts.index(part)
+    return [sheet.parts[index].id for sheet in plan.sheets]
 
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
     """What stands on a part; of sheets cut together the marks of all, and the pile that they share."""
     told = plan.sizes.get(part.id) or told_rect(rect, plan.bench.trimmer).size
     size = told_size(told.width, told.height, plan.unit)
-    index = plan.sheet.parts.index(part)
-    ids = [sheet.parts[index].id for sheet in plan.sheets]
+    ids = _ids(plan, part)
     if part.id not in plan.pieces:
         return Label("", _("spare") if part.use is Use.SPARE else part.name, size)
     marks = ", ".join(plan.pieces[each].mark for each in ids)

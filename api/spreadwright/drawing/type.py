@@ -80,7 +80,7 @@ def write_repeated(canvas: Canvas, text: str, at: Point, style: Style, *, align:
     start, pen = (at[0] - _share(width(text, style), align), at[1]), 0
     with canvas.group(at=start, label=text.strip()):
         for glyph in _glyphs(text, style.face, style.is_tabular):
-            path = _letter(glyph, style.size)
+            path = letter(glyph, style.size)
             if path.data:
                 name = glyph.font.name if glyph.font else ""
                 key = (name, glyph.number, glyph.x, glyph.y, style.size, style.colour)
@@ -89,7 +89,8 @@ def write_repeated(canvas: Canvas, text: str, at: Point, style: Style, *, align:
 
 
 @lru_cache(maxsize=2048)
-def _letter(glyph: Glyph, size: int) -> Path:
+def letter(glyph: Glyph, size: int) -> Path:
+    """The outline of one letter that starts where both coordinates are nought."""
     path = Path(places=2)
     _draw(path, glyph, 0, (0, 0), size)
     return path
@@ -151,13 +152,13 @@ def _glyphs(text: str, face: Typeface, is_tabular: bool) -> tuple[Glyph, ...]:
     features = {"kern": True, "lnum": True, "tnum": is_tabular}
     return tuple(
         glyph
-        for words, is_fraction in _parts(spaced(text))
+        for words, is_fraction in parts(spaced(text))
         for font, run in _runs(words, fonts(face))
         for glyph in _shaped(font, run, features | {"frac": True} if is_fraction else features)
     )
 
 
-def _parts(text: str) -> Iterator[tuple[str, bool]]:
+def parts(text: str) -> Iterator[tuple[str, bool]]:
     """The text in parts, each with whether it is a fraction."""
     done = 0
     for match in _FRACTION.finditer(text):
