@@ -1,12 +1,13 @@
 from io import BytesIO
 
+import numpy as np
 import pypdfium2
 import pytest
 from PIL import Image
 
 from letters import letters
 from spreadwright.drawing.canvas import Canvas, filled
-from spreadwright.drawing.raster import HIGHEST_PX, MOST_PIXELS, NARROWEST_PX, WIDEST_PX, pdf, png
+from spreadwright.drawing.raster import HIGHEST_PX, MOST_PIXELS, NARROWEST_PX, WIDEST_PX, pdf, png, see_through_pixels
 from spreadwright.drawing.svg import svg_bytes
 from spreadwright.errors import CannotDraw
 from spreadwright.geometry import Rect, Size
@@ -64,3 +65,13 @@ def test_what_cannot_be_drawn_keeps_its_cause(bad: bytes):
 def test_a_pdf_without_pages_is_refused():
     with pytest.raises(CannotDraw):
         pdf([])
+
+
+def test_what_shows_through_is_told_apart_from_its_colour():
+    canvas = Canvas(Size(8128 * 4, 8128 * 2), title="Pane")
+    canvas.rect(Rect(0, 0, 8128 * 2, 8128 * 2), filled("#ff8000", 0.5))
+    canvas.rect(Rect(8128 * 3, 0, 8128, 8128 * 2), filled("#0000ff"))
+    drawn = see_through_pixels(svg_bytes(canvas), 40)
+    assert drawn.shape == (20, 40, 4)
+    assert np.abs(drawn[10, 10].astype(int) - [255, 128, 0, 128]).max() <= 2
+    assert tuple(drawn[10, 25]) == (0, 0, 0, 0) and tuple(drawn[10, 35]) == (0, 0, 255, 255)

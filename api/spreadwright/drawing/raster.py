@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 from spreadwright.errors import CannotDraw
 
 if TYPE_CHECKING:
-    from numpy import uint8
+    from numpy import uint8, uint32
     from numpy.typing import NDArray
     from pikepdf import Pdf
 
@@ -46,6 +46,29 @@ def pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
         CannotDraw: The library refused; its error is the cause.
     """
     import numpy as np
+
+    words = _words(svg, width_px)[:, :, None]  # one pixel a word, red in its third byte whatever the machine's order
+    return (words >> np.array([16, 8, 0], dtype=np.uint32)).astype(np.uint8)
+
+
+def see_through_pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
+    """Red, green, blue and opacity of a picture of our own, as rows of pixels from the top.
+
+    Raises:
+        CannotDraw: The library refused; its error is the cause.
+    """
+    import numpy as np
+
+    words = _words(svg, width_px)[:, :, None]
+    drawn = (words >> np.array([16, 8, 0, 24], dtype=np.uint32)).astype(np.uint8)
+    opacity = np.maximum(drawn[:, :, 3:].astype(np.uint16), 1)
+    drawn[:, :, :3] = np.minimum((drawn[:, :, :3].astype(np.uint16) * 255 + opacity // 2) // opacity, 255)
+    return drawn
+
+
+def _words(svg: bytes, width_px: int) -> "NDArray[uint32]":
+    """A picture as one word a pixel: opacity, red, green and blue, the colours multiplied by the opacity."""
+    import numpy as np
     from cairosvg.parser import Tree
     from cairosvg.surface import PNGSurface
 
@@ -55,8 +78,7 @@ def pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
         rows = np.frombuffer(drawn.get_data(), dtype=np.uint32).reshape(drawn.get_height(), -1)
     except Exception as cause:
         raise CannotDraw("The picture") from cause
-    words = rows[:, : drawn.get_width(), None]  # one pixel a word, red in its third byte whatever the machine's order
-    return (words >> np.array([16, 8, 0], dtype=np.uint32)).astype(np.uint8)
+    return rows[:, : drawn.get_width()].copy()  # the surface and its memory go with this function
 
 
 @cache
