@@ -1,6 +1,7 @@
 """The picture that stands for a recipe where others link to it: the spread on a table, and its title.
 
-Lengths are ticks. 1200 by 630 pixels, the proportion that most pages cut such pictures to; the title stays clear of its edges.
+1200 by 630 pixels, the proportion that most pages cut such pictures to; the title stays clear of its edges. Lengths are
+ticks.
 """
 
 from collections.abc import Sequence
