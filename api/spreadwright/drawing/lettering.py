@@ -8,7 +8,7 @@ again. Both change the canvas that they are given, so it is drawn for that end.
 from functools import partial
 from xml.etree.ElementTree import Element, SubElement
 
-from spreadwright.drawing.canvas import Canvas, Lettering
+from spreadwright.drawing.canvas import Canvas, Lettering, printable
 from spreadwright.drawing.fonts import UNITS_PER_EM, Typeface
 from spreadwright.drawing.millimetres import mm
 from spreadwright.drawing.type import letter, parts, spaced
@@ -18,11 +18,14 @@ _FRACTION = "fraction"
 """The class by which a page's style sheet knows what to set as a fraction."""
 
 
-def as_text(canvas: Canvas) -> Canvas:
+def as_text(canvas: Canvas, label: str = "") -> Canvas:
     """The same picture with its words as text; the page sets family, lining figures and the class `fraction`.
 
-    Each line says how far it runs, so that it keeps to its room in another typeface, too.
+    Each line says how far it runs, so that it keeps to its room in another typeface, too. A label takes the place of
+    title and description: browsers show a title as a tip wherever the pointer rests.
     """
+    if label:
+        _label(canvas.root, label)
     for words in canvas.lettering:
         element = words.outlines
         held = {"x": mm(words.at[0]), "y": mm(words.at[1]), "font-size": mm(words.size)}
@@ -48,6 +51,13 @@ def with_letters_once(canvas: Canvas) -> Canvas:
                 canvas.repeated(key, partial(canvas.shape, path), at=at, within=element)
             pen += glyph.advance
     return canvas
+
+
+def _label(root: Element, label: str) -> None:
+    for named in [*root.findall("title"), *root.findall("desc")]:
+        root.remove(named)
+    root.attrib.pop("aria-labelledby", None)
+    root.set("aria-label", printable(label))
 
 
 def _become(element: Element, tag: str, attributes: dict[str, str]) -> None:

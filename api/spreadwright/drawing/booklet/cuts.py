@@ -164,22 +164,26 @@ def _narrow(sheet: SheetPlan) -> int:
 
 
 def _cut(plan: BookletPlan, step: CutStep, words: CutWords, board: Board) -> Entry:
-    reading = on_scale(step.reading, plan.bench.trimmer.graduation, plan.bench.unit)
-    alt = _("Cut {number} on the board, the scale at {reading}.").format(number=step.number, reading=reading)
-    shown = CutPicture(step, reading, _tag(plan, step.kept), _tag(plan, step.falling), words.together, alt)
-    drawn = Picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
+    drawn = cut_drawn(plan.sheets[0], step, words, board)
     lines = tuple(typeset(line) for line in (words.board, words.setting, words.falls, words.stays, words.mark) if line)
     return Entry(str(step.number), drawn, typeset(words.caution), lines)
 
 
-def _tag(plan: BookletPlan, share: Share) -> Tag:
-    size = told_part(share.true, plan.bench)
-    sheet, ids = plan.sheets[0], share.ids
+def cut_drawn(sheet: SheetPlan, step: CutStep, words: CutWords, board: Board) -> Picture:
+    """The picture of one cut; any sheet of the recipe says what is needed of pieces, piles and bench."""
+    reading = on_scale(step.reading, sheet.bench.trimmer.graduation, sheet.bench.unit)
+    alt = _("Cut {number} on the board, the scale at {reading}.").format(number=step.number, reading=reading)
+    shown = CutPicture(step, reading, _tag(sheet, step.kept), _tag(sheet, step.falling), words.together, alt)
+    return Picture(cut_picture(shown, board, prefix=f"c{step.number}-"), alt)
+
+
+def _tag(sheet: SheetPlan, share: Share) -> Tag:
+    size, ids = told_part(share.true, sheet.bench), share.ids
     found = [sheet.pieces[name] for name in ids if name in sheet.pieces]
     if not found:
         return Tag(name=_fate(share.fate), size=size)
     marks, names = ", ".join(piece.mark for piece in found), ", ".join(piece.id for piece in found)
-    pages = tuple(plan.recipe.spread.pages)
+    pages = tuple(sheet.pages)
     theirs = dict.fromkeys(sheet.page_of[name] for name in ids if name in sheet.page_of)
     piles = tuple(PileSign(pages, page) for page in theirs) if len(pages) > 1 else ()
     return Tag(marks, names, size, piles)

@@ -61,10 +61,14 @@ def _steps(steps: Sequence[PlaceStep]) -> Steps:
 
 
 def _entry(step: PlaceStep, width: int) -> Entry:
+    return Entry(str(step.number), place_drawn(step, width), typeset(""), tuple(map(typeset, step.sentences)))
+
+
+def place_drawn(step: PlaceStep, width: int = WIDTH) -> Picture:
+    """The picture of one piece on its page."""
     mark = step.placed.piece.mark
     alt = _("Step {number}: piece {mark} on its page, with its distances.").format(number=step.number, mark=mark)
-    drawn = Picture(place_picture(_picture(step, alt, width), prefix=f"g{step.number}-"), alt)
-    return Entry(str(step.number), drawn, typeset(""), tuple(map(typeset, step.sentences)))
+    return Picture(place_picture(_picture(step, alt, width), prefix=f"g{step.number}-"), alt)
 
 
 def _picture(step: PlaceStep, alt: str, width: int) -> PlacePicture:
