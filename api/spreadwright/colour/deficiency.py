@@ -33,6 +33,11 @@ _MATRICES = {
 }
 
 
+def matrix_of(deficiency: Deficiency) -> Floats:
+    """What such an eye makes of linear sRGB, shape (3, 3): each row gives one channel of what is seen."""
+    return _MATRICES[deficiency].copy()
+
+
 def seen_with(deficiency: Deficiency, linear_rgb: ArrayLike) -> Floats:
     """Linear sRGB as such an eye sees it, clipped to what a screen shows; shape (..., 3)."""
     seen: Floats = np.asarray(linear_rgb, float) @ _MATRICES[deficiency].T

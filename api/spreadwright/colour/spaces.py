@@ -36,12 +36,13 @@ _CONES_TO_OKLAB = np.array(
         [0.0259040371, 0.7827717662, -0.808675766],
     ]
 )
-_LUMINANCE = np.array([0.2126, 0.7152, 0.0722])
+LUMINANCE = np.array([0.2126, 0.7152, 0.0722])
+"""What red, green and blue light add to it."""
 
 
 def luminance(linear_rgb: ArrayLike) -> Floats:
     """Relative luminance as WCAG 2.2 defines it, 0 to 1."""
-    found: Floats = np.asarray(linear_rgb, float) @ _LUMINANCE
+    found: Floats = np.asarray(linear_rgb, float) @ LUMINANCE
     return found
 
 

@@ -19,13 +19,11 @@ def markup(canvas: Canvas) -> str:
 
 
 def inline_markup(canvas: Canvas) -> str:
-    """The picture as it lies in a page: its words are a label, since browsers show a title to everybody who points."""
+    """The picture as it lies in a page that says what it shows: browsers show a title to everybody who points."""
     root = copy(canvas.root)
-    words = [part for part in root if part.tag in ("title", "desc")]
-    for part in words:
+    for part in [part for part in root if part.tag in ("title", "desc")]:
         root.remove(part)
     del root.attrib["aria-labelledby"]
-    root.set("aria-label", " ".join(part.text or "" for part in words))
     return _text(root, canvas.ready)
 
 

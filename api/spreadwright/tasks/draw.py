@@ -4,11 +4,12 @@ from collections.abc import Sequence
 
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet.code import code_picture
+from spreadwright.drawing.face import face_picture
 from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
 from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX, pdf, png
 from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
-from spreadwright.drawing.spread import spread_picture
-from spreadwright.drawing.svg import svg_bytes
+from spreadwright.drawing.spread import FaceAt, spread_picture
+from spreadwright.drawing.svg import inline_markup, svg_bytes
 from spreadwright.drawing.swatch import swatch_picture
 from spreadwright.drawing.theme import TABLE
 from spreadwright.model import Colourway, Paper, Recipe, Side, role_titles
@@ -24,6 +25,8 @@ __all__ = [
     "as_png",
     "cut_sheets_pages_svg",
     "cut_sheets_svg",
+    "exchangeable_spread",
+    "face_svg",
     "placement_pages_svg",
     "placement_svg",
     "preview_svg",
@@ -47,6 +50,27 @@ def preview_svg(reading: Reading[Recipe], colourway: Colourway, *, papers: str =
     placed, photos = layout(recipe)
     surface = TABLE if is_on_table else ""
     return svg_bytes(spread_picture(recipe, placed, photos, colourway, papers=papers, surface=surface))
+
+
+def exchangeable_spread(reading: Reading[Recipe], colourway: Colourway, face_at: FaceAt, *, prefix: str) -> str:
+    """The spread as it lies in a page that exchanges its papers, on no table and without words.
+
+    Args:
+        reading: The recipe.
+        colourway: The colourway that is shown first.
+        face_at: Where the picture of a whole face lies, as `face_svg` draws it.
+        prefix: Stands before every id.
+
+    Raises:
+        InvalidDocument: The recipe carries an error.
+    """
+    recipe = proven(reading)
+    return inline_markup(spread_picture(recipe, *layout(recipe), colourway, prefix=prefix, surface="", face_at=face_at))
+
+
+def face_svg(paper: Paper, side: Side) -> bytes:
+    """A whole sheet with one side up, at real scale."""
+    return svg_bytes(face_picture(paper, side))
 
 
 def swatch_svg(paper: Paper, side: Side = Side.FRONT) -> bytes:
