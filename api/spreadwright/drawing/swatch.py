@@ -11,12 +11,13 @@ SIDE = 60 * MM
 """Side of the part of the sheet that is shown, at real scale."""
 _BEHIND = 9 * MM
 _MARGIN = 3 * MM
+WHOLE = SIDE + _BEHIND + 2 * _MARGIN
+"""Side of the picture."""
 
 
 def swatch_picture(paper: Paper, *, up: Side = Side.FRONT, prefix: str = "") -> Canvas:
     """A corner of the sheet at real scale with the face of one side up, the other beneath it."""
-    whole = SIDE + _BEHIND + 2 * _MARGIN
-    canvas = Canvas(Size(whole, whole), title=_title(paper, up), prefix=prefix)
+    canvas = Canvas(Size(WHOLE, WHOLE), title=_title(paper, up), prefix=prefix)
     draw_leaf(canvas, Rect(_MARGIN + _BEHIND, _MARGIN + _BEHIND, SIDE, SIDE), paper.face(up.other), paper.core, 1)
     draw_leaf(canvas, Rect(_MARGIN, _MARGIN, SIDE, SIDE), paper.face(up), paper.core, 2)
     return canvas

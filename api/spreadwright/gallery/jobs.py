@@ -1,13 +1,27 @@
-"""What the pages follow from: each recipe with the paper sets and the bench that it is shown with."""
+"""What makers are asked: an order holds documents as bytes and travels anywhere; a job is what they say, proven."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from hashlib import sha256
 
 from spreadwright.document import Reading
 from spreadwright.errors import NoColourway
+from spreadwright.gallery.documents import Document, Documents, bench_of, outline_of, paper_set_of, recipe_of
+from spreadwright.gallery.lineage import Lineage, lineages
+from spreadwright.gallery.site import Site
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
-from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway, proven
+
+
+@dataclass(frozen=True, slots=True)
+class RecipeOrder:
+    """Everything that the pages and files of one recipe follow from, but for code and theme, of which `works` tells."""
+
+    recipe: Document
+    documents: Documents
+    lineage: Lineage
+    site: Site
+    works: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,6 +31,8 @@ class RecipeJob:
     reading: Reading[Recipe]
     bench: Bench
     colourways: tuple[tuple[PaperSet, Colourway], ...]
+    lineage: Lineage
+    site: Site
 
     @property
     def recipe(self) -> Recipe:
@@ -24,35 +40,29 @@ class RecipeJob:
         return self.reading.model
 
 
-def sound_paper_sets(collection: Collection) -> tuple[PaperSet, ...]:
-    """Every paper set, by id.
+def recipe_orders(documents: Documents, site: Site, works: str) -> tuple[RecipeOrder, ...]:
+    """An order for every recipe, by id; each with the paper sets and benches, not with the other recipes."""
+    others = Documents((), documents.paper_sets, documents.benches)
+    relatives = lineages([outline_of(each) for each in documents.recipes])
+    return tuple(RecipeOrder(each, others, relatives[each.id], site, works) for each in documents.recipes)
+
+
+def recipe_job(order: RecipeOrder) -> RecipeJob:
+    """The recipe of an order, proven, in every paper set that fills its roles.
 
     Raises:
-        InvalidDocument: One carries an error.
+        InvalidDocument: The recipe carries an error on the bench that it is cut on, or a paper set does.
     """
-    return tuple(collection.paper_set(set_id) for set_id in collection.paper_sets)
-
-
-def recipe_jobs(collection: Collection, papers: tuple[PaperSet, ...]) -> tuple[RecipeJob, ...]:
-    """Every recipe, by id.
-
-    Raises:
-        InvalidDocument: One carries an error on the bench that it is cut on.
-    """
-    return tuple(
-        _job(reading, collection.bench(unit=reading.model.unit), _led_by(number, papers))
-        for number, reading in enumerate(collection.recipes.values())
-    )
-
-
-def _job(reading: Reading[Recipe], bench: Bench, papers: tuple[PaperSet, ...]) -> RecipeJob:
+    reading = recipe_of(order.recipe)
+    bench = bench_of(order.documents.bench(reading.model.unit))
     recipe = proven(reading, bench)
-    return RecipeJob(reading, bench, tuple(_colourways(recipe, papers)))
+    sets = tuple(paper_set_of(each) for each in order.documents.paper_sets)
+    return RecipeJob(reading, bench, tuple(_colourways(recipe, _led_by(recipe.id, sets))), order.lineage, order.site)
 
 
-def _led_by(number: int, papers: tuple[PaperSet, ...]) -> tuple[PaperSet, ...]:
-    """The sets, beginning with another one for each recipe, so that neighbours do not lie in the same papers."""
-    start = number % len(papers) if papers else 0
+def _led_by(recipe_id: str, papers: tuple[PaperSet, ...]) -> tuple[PaperSet, ...]:
+    """The sets, beginning with another one for each recipe, so that neighbours seldom lie in the same papers."""
+    start = sha256(recipe_id.encode()).digest()[0] % len(papers) if papers else 0
     return papers[start:] + papers[:start]
 
 

@@ -3,9 +3,11 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from spreadwright.gallery.pictures import Files, Picture, picture
-from spreadwright.gallery.previews import Preview, swatch_path
-from spreadwright.gallery.recipe_page import RecipePage
+from spreadwright.drawing.swatch import WHOLE
+from spreadwright.drawing.theme import MM
+from spreadwright.gallery.facts import Facts, SpreadFacts
+from spreadwright.gallery.pictures import PX_PER_MM, Files, Picture
+from spreadwright.gallery.previews import swatch_path
 from spreadwright.model import BLANK, Face, Paper, PaperSet, Side
 from spreadwright.tasks.draw import swatch_svg
 
@@ -30,29 +32,32 @@ class PaperSetPage:
 
     papers: PaperSet
     entries: tuple[PaperEntry, ...]
-    layouts: tuple[tuple[RecipePage, Preview], ...]
+    layouts: tuple[tuple[Facts, SpreadFacts], ...]
 
     @property
     def path(self) -> str:
-        """Where the page lies in the site."""
+        """Where the page lies below the home of a language."""
         return f"paper-sets/{self.papers.id}/index.html"
 
 
-def paper_set_page(papers: PaperSet, recipes: Sequence[RecipePage]) -> tuple[PaperSetPage, Files]:
-    """What the page of a paper set shows, with every recipe that it can be laid in, and its pictures."""
-    files: dict[str, bytes] = {}
-    entries = tuple(_entry(papers, paper, files) for paper in papers.papers)
+def paper_set_files(papers: PaperSet) -> Files:
+    """The pictures of every paper of a set, by path from the root of the site."""
+    return {swatch_path(papers, paper, side): swatch_svg(paper, side) for paper in papers.papers for side in Side}
+
+
+def paper_set_page(papers: PaperSet, recipes: Sequence[Facts]) -> PaperSetPage:
+    """What the page of a paper set shows, with every recipe that it can be laid in."""
+    entries = tuple(
+        PaperEntry(paper, _picture(papers, paper, Side.FRONT), _picture(papers, paper, Side.BACK))
+        for paper in papers.papers
+    )
     shown = ((recipe, recipe.preview_in(papers.id)) for recipe in recipes)
-    return PaperSetPage(papers, entries, tuple((recipe, preview) for recipe, preview in shown if preview)), files
+    return PaperSetPage(papers, entries, tuple((recipe, preview) for recipe, preview in shown if preview))
 
 
-def _entry(papers: PaperSet, paper: Paper, files: dict[str, bytes]) -> PaperEntry:
-    pictures = {}
-    for side in Side:
-        svg = swatch_svg(paper, side)
-        pictures[side] = picture(swatch_path(papers, paper, side), svg, _alt(paper, side))
-        files[pictures[side].path] = svg
-    return PaperEntry(paper, pictures[Side.FRONT], pictures[Side.BACK])
+def _picture(papers: PaperSet, paper: Paper, side: Side) -> Picture:
+    side_px = round(WHOLE / MM * PX_PER_MM)
+    return Picture(swatch_path(papers, paper, side), side_px, side_px, _alt(paper, side))
 
 
 def _alt(paper: Paper, side: Side) -> str:

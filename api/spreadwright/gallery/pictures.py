@@ -7,7 +7,7 @@ from xml.etree import ElementTree
 Files = Mapping[str, bytes]
 """Contents by path within the site, always with forward slashes."""
 
-_PX_PER_MM = 96 / 25.4
+PX_PER_MM = 96 / 25.4
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +23,7 @@ class Picture:
 def picture(path: str, svg: bytes, alt: str) -> Picture:
     """The picture of an SVG of ours."""
     width_mm, height_mm = size_mm(svg)
-    return Picture(path, round(width_mm * _PX_PER_MM), round(height_mm * _PX_PER_MM), alt)
+    return Picture(path, round(width_mm * PX_PER_MM), round(height_mm * PX_PER_MM), alt)
 
 
 def size_mm(svg: bytes) -> tuple[float, float]:

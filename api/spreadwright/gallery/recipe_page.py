@@ -5,15 +5,17 @@ from itertools import groupby
 
 from spreadwright.cutting import CutSheet, CutStep, CutWords
 from spreadwright.errors import Finding
+from spreadwright.gallery.card import card_file
 from spreadwright.gallery.downloads import Download, downloads
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files, Picture, picture
 from spreadwright.gallery.previews import Preview, previews
+from spreadwright.gallery.thumbnails import Thumbnail, thumbnails
 from spreadwright.gallery.typesetting import counted
 from spreadwright.geometry import Size
 from spreadwright.model import Axis, Bench, Piece, Recipe, Role
 from spreadwright.tasks import Cutting, Placing, cut, place, recipe_findings
-from spreadwright.tasks.draw import cut_sheets_pages_svg, cut_sheets_svg, placement_pages_svg, placement_svg
+from spreadwright.tasks.draw import cut_sheets_svg, placement_svg
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +54,7 @@ class RecipePage:
     recipe: Recipe
     bench: Bench
     previews: tuple[Preview, ...]
+    thumbnails: tuple[Thumbnail, ...]
     needs: tuple[Need, ...]
     cutting: Cutting
     cut_sheets: tuple[SheetCuts, ...]
@@ -63,7 +66,7 @@ class RecipePage:
 
     @property
     def path(self) -> str:
-        """Where the page lies in the site."""
+        """Where the page lies below the home of a language."""
         return f"recipes/{self.recipe.id}/index.html"
 
     @property
@@ -81,30 +84,45 @@ class RecipePage:
         return next((preview for preview in self.previews if preview.papers.id == set_id), None)
 
 
-def recipe_page(job: RecipeJob) -> tuple[RecipePage, Files]:
-    """What the page of a recipe shows, and its pictures and downloads.
+@dataclass(frozen=True, slots=True)
+class RecipePictures:
+    """What is made of a recipe once, whatever languages its pages speak."""
+
+    previews: tuple[Preview, ...]
+    thumbnails: tuple[Thumbnail, ...]
+    downloads: tuple[Download, ...]
+
+
+def recipe_pictures(job: RecipeJob) -> tuple[RecipePictures, Files]:
+    """What the pages of a recipe show in any language, and the files, by path from the root of the site.
+
+    Raises:
+        CannotDraw: A picture could not be drawn.
+    """
+    shown, files = previews(job)
+    small, small_files = thumbnails(job)
+    offered, offered_files = downloads(job)
+    return RecipePictures(shown, small, offered), {**files, **small_files, **offered_files, **card_file(job)}
+
+
+def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, Files]:
+    """What the page of a recipe shows in the language that is spoken, and the files, by path below its home.
 
     Raises:
         CannotDraw: A picture could not be drawn.
     """
     recipe, folder = job.recipe, f"pictures/{job.recipe.id}"
     cutting, placing = cut(job.reading, job.bench), place(job.reading, job.bench)
-    shown, files = previews(job)
     sheet_svgs, placement = cut_sheets_svg(cutting), placement_svg(placing)
     cut_sheets = tuple(_sheet_cuts(sheet, svg, cutting, folder) for sheet, svg in _cut_ones(cutting, sheet_svgs))
     placement_picture = picture(f"{folder}/placement.svg", placement, _placement_alt(placing))
-    files |= {each.picture.path: sheet_svgs[each.number - 1] for each in cut_sheets}
+    files = {each.picture.path: sheet_svgs[each.number - 1] for each in cut_sheets}
     files[placement_picture.path] = placement
-    offered, offered_files = downloads(
-        job,
-        cut_sheets_pages_svg(cutting, is_uncut_shown=False),
-        placement_pages_svg(placing),
-        sheets=len(cut_sheets),
-    )
     page = RecipePage(
         recipe,
         job.bench,
-        shown,
+        pictures.previews,
+        pictures.thumbnails,
         _needs(cutting),
         cutting,
         cut_sheets,
@@ -112,9 +130,9 @@ def recipe_page(job: RecipeJob) -> tuple[RecipePage, Files]:
         placement_picture,
         _photo_rows(cutting, placing),
         recipe_findings(job.reading, job.bench),
-        offered,
+        pictures.downloads,
     )
-    return page, files | offered_files
+    return page, files
 
 
 def _cut_ones(cutting: Cutting, svgs: tuple[bytes, ...]) -> list[tuple[CutSheet, bytes]]:

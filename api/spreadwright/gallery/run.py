@@ -1,14 +1,14 @@
-"""MkDocs, run over the site's sources with the pages of a collection added: the only door to it."""
+"""MkDocs, run over the site's sources: the prose, the reference, and whatever files lie beside them."""
 
 from pathlib import Path
 
 from mkdocs.commands.build import build as build_site
-from mkdocs.config import load_config
 from mkdocs.exceptions import MkDocsException
 
-from spreadwright import shipped
 from spreadwright.errors import SpreadwrightError
 from spreadwright.gallery.hook import GalleryHook
+from spreadwright.gallery.shell import configuration
+from spreadwright.gallery.site import Site
 
 
 class GalleryNotBuilt(SpreadwrightError):
@@ -18,15 +18,15 @@ class GalleryNotBuilt(SpreadwrightError):
         return f"The gallery was not built: {self.__cause__}"
 
 
-def run_mkdocs(hook: GalleryHook, output: Path) -> None:
-    """Build strictly into an existing folder; the site's sources are only read.
+def run_mkdocs(site: Site, output: Path) -> None:
+    """Build strictly into an existing folder, which is emptied; the site's sources are only read.
 
     Raises:
         GalleryNotBuilt: A page is faulty, or a link leads nowhere.
     """
     try:
-        config = load_config(str(shipped.folder("site") / "mkdocs.yml"), site_dir=str(output))
-        config.plugins["gallery"] = hook  # type: ignore[assignment]  # any object with its events will do
+        config = configuration(site, str(output))
+        config.plugins["gallery"] = GalleryHook(site)  # type: ignore[assignment]  # any object with its events will do
         build_site(config)
     except MkDocsException as cause:
         raise GalleryNotBuilt from cause

@@ -1,0 +1,102 @@
+"""What pages about many recipes need to know of each: words and numbers alone, so that it can be kept as JSON."""
+
+from dataclasses import dataclass
+
+from spreadwright.gallery.difficulty import Difficulty, difficulty
+from spreadwright.gallery.page_size import PageSize, page_size
+from spreadwright.gallery.pictures import Picture
+from spreadwright.gallery.recipe_page import RecipePage
+from spreadwright.gallery.thumbnails import Thumbnail
+from spreadwright.model import Kind
+
+
+@dataclass(frozen=True, slots=True)
+class SpreadFacts:
+    """A recipe laid in one paper set; bleed and pages as in `Preview`."""
+
+    set_id: str
+    set_title: str
+    picture: Picture
+    bleed_percent: float
+    pages_wide: int
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """One recipe in one language of the gallery; `language` is its own.
+
+    Attributes:
+        plain: How many roles take plain paper only.
+        patterned: How many take patterned paper only.
+        roles: What they are called.
+        thumbnails: In every paper set that fills the roles, the leading one first.
+    """
+
+    id: str
+    title: str
+    language: str
+    summary: str
+    authors: tuple[str, ...]
+    licence: str
+    tags: tuple[str, ...]
+    pages: int
+    sheets: int
+    photos: int
+    cuts: int
+    plain: int
+    patterned: int
+    roles: tuple[str, ...]
+    page: PageSize
+    difficulty: Difficulty
+    thumbnails: tuple[Thumbnail, ...]
+    previews: tuple[SpreadFacts, ...]
+
+    @property
+    def path(self) -> str:
+        """Where its page lies below the home of a language."""
+        return recipe_path(self.id)
+
+    def preview_in(self, set_id: str) -> SpreadFacts | None:
+        """The preview in one paper set, if its papers fill every role."""
+        return next((preview for preview in self.previews if preview.set_id == set_id), None)
+
+    def thumbnail_in(self, set_id: str = "") -> Thumbnail | None:
+        """The thumbnail in one paper set, or the leading one."""
+        return next((each for each in self.thumbnails if set_id in ("", each.set_id)), None)
+
+
+def recipe_path(recipe_id: str) -> str:
+    """Where the page of a recipe lies below the home of a language."""
+    return f"recipes/{recipe_id}/index.html"
+
+
+def facts_of(page: RecipePage) -> Facts:
+    """What others need to know of a recipe, in the language that is spoken."""
+    recipe = page.recipe
+    return Facts(
+        recipe.id,
+        recipe.title,
+        recipe.language,
+        recipe.summary,
+        recipe.authors,
+        recipe.licence,
+        recipe.tags,
+        len(recipe.spread.pages),
+        page.sheets,
+        len(recipe.photos),
+        len(page.cutting.steps),
+        _roles(page, Kind.PLAIN),
+        _roles(page, Kind.PATTERNED),
+        tuple(role.title or role.id for role in recipe.roles),
+        page_size(recipe.spread.size, recipe.unit),
+        difficulty(page.cutting),
+        page.thumbnails,
+        tuple(
+            SpreadFacts(each.papers.id, each.papers.title, each.picture, each.bleed_percent, each.pages_wide)
+            for each in page.previews
+        ),
+    )
+
+
+def _roles(page: RecipePage, kind: Kind) -> int:
+    return sum(role.kind is kind for role in page.recipe.roles)

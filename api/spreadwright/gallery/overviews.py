@@ -1,0 +1,26 @@
+"""The pages about many recipes: the index, every paper set, tag and author."""
+
+from collections.abc import Iterator, Sequence
+
+from spreadwright.gallery.facts import Facts
+from spreadwright.gallery.finding import found_by, gentlest_first, kinds
+from spreadwright.gallery.groups import authors, tags
+from spreadwright.gallery.make import PageOf
+from spreadwright.gallery.paper_set_page import paper_set_page
+from spreadwright.model import PaperSet
+
+
+def overviews(recipes: Sequence[Facts], papers: Sequence[PaperSet]) -> Iterator[PageOf]:
+    """Every page about many recipes, in the language that is spoken, which is that of the facts."""
+    ordered = gentlest_first(recipes)
+    sets = [paper_set_page(each, ordered) for each in papers]
+    groups = {"tag": tags(ordered), "author": authors(ordered)}
+    everywhere = {"set_titles": {each.id: each.title for each in papers}, "recipes": ordered}
+    found = {"kinds": kinds(ordered), "found_by": found_by(ordered)}
+    yield "index.html", "index.html", {**everywhere, **found, "sets": sets, "tags": groups["tag"]}
+    for each in sets:
+        yield "paper_set.html", each.path, {**everywhere, "set": each}
+    for kind, named in groups.items():
+        yield "groups.html", f"{kind}s/index.html", {**everywhere, "kind": kind, "groups": named}
+        for group in named:
+            yield "group.html", group.path, {**everywhere, "kind": kind, "group": group}
