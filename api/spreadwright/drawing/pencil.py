@@ -18,6 +18,8 @@ _LOW = 19 * MM // 10
 _LONGEST_LINE = 95 * MM
 _MOST_LINES = 4
 _PAD = 5 * MM
+PENCILS = ("#4a4540", "#f4efe4")
+"""A dark one, and a white one for dark papers."""
 
 
 def write_lines(canvas: Canvas, room: Rect, ground: str, seed: str) -> None:
@@ -29,8 +31,8 @@ def write_lines(canvas: Canvas, room: Rect, ground: str, seed: str) -> None:
 
 
 def pencil_on(ground: str) -> str:
-    """The colour of a pencil that shows on a ground: dark, or white on a dark paper."""
-    return "#4a4540" if lightness(ground) > 0.56 else "#f4efe4"
+    """The colour of a pencil that shows on a ground."""
+    return PENCILS[0 if lightness(ground) > 0.56 else 1]
 
 
 @lru_cache(maxsize=256)
