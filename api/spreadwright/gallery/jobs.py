@@ -1,6 +1,6 @@
 """What makers are asked: an order holds documents as bytes and travels anywhere; a job is what they say, proven."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -10,7 +10,11 @@ from spreadwright.gallery.documents import Document, Documents, bench_of, outlin
 from spreadwright.gallery.lineage import Lineage, lineages
 from spreadwright.gallery.site import Site
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
-from spreadwright.tasks import chosen_colourway, proven
+from spreadwright.tasks import proven
+from spreadwright.tasks.ranking import Proposal, propose
+
+SHOWN = 6
+"""Colourways of one set that a recipe's page offers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,11 +30,15 @@ class RecipeOrder:
 
 @dataclass(frozen=True, slots=True)
 class RecipeJob:
-    """One recipe, proven; the colourway that leads comes first."""
+    """One recipe, proven.
+
+    Attributes:
+        proposals: Its best colourways in each paper set that fills its roles; the set that leads comes first.
+    """
 
     reading: Reading[Recipe]
     bench: Bench
-    colourways: tuple[tuple[PaperSet, Colourway], ...]
+    proposals: tuple[Proposal, ...]
     lineage: Lineage
     site: Site
 
@@ -38,6 +46,11 @@ class RecipeJob:
     def recipe(self) -> Recipe:
         """The recipe itself."""
         return self.reading.model
+
+    @property
+    def colourways(self) -> tuple[tuple[PaperSet, Colourway], ...]:
+        """The best colourway in each set; the one that leads comes first."""
+        return tuple((each.sets[0], each.colourways[0].colourway) for each in self.proposals)
 
 
 def recipe_orders(documents: Documents, site: Site, works: str) -> tuple[RecipeOrder, ...]:
@@ -57,7 +70,7 @@ def recipe_job(order: RecipeOrder) -> RecipeJob:
     bench = bench_of(order.documents.bench(reading.model.unit))
     recipe = proven(reading, bench)
     sets = tuple(paper_set_of(each) for each in order.documents.paper_sets)
-    return RecipeJob(reading, bench, tuple(_colourways(recipe, _led_by(recipe.id, sets))), order.lineage, order.site)
+    return RecipeJob(reading, bench, tuple(_proposals(recipe, _led_by(recipe.id, sets))), order.lineage, order.site)
 
 
 def _led_by(recipe_id: str, papers: tuple[PaperSet, ...]) -> tuple[PaperSet, ...]:
@@ -66,9 +79,9 @@ def _led_by(recipe_id: str, papers: tuple[PaperSet, ...]) -> tuple[PaperSet, ...
     return papers[start:] + papers[:start]
 
 
-def _colourways(recipe: Recipe, papers: Iterable[PaperSet]) -> Iterable[tuple[PaperSet, Colourway]]:
+def _proposals(recipe: Recipe, papers: Iterable[PaperSet]) -> Iterator[Proposal]:
     for each in papers:
         try:
-            yield each, chosen_colourway(recipe, each)
+            yield propose(recipe, [each], SHOWN)
         except NoColourway:
             continue

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from spreadwright.drawing.swatch import WHOLE
 from spreadwright.drawing.theme import MM
+from spreadwright.gallery.exchange import face_files
 from spreadwright.gallery.facts import Facts, SpreadFacts
 from spreadwright.gallery.pictures import PX_PER_MM, Files, Picture
 from spreadwright.gallery.previews import swatch_path
@@ -42,7 +43,8 @@ class PaperSetPage:
 
 def paper_set_files(papers: PaperSet) -> Files:
     """The pictures of every paper of a set, by path from the root of the site."""
-    return {swatch_path(papers, paper, side): swatch_svg(paper, side) for paper in papers.papers for side in Side}
+    swatches = {swatch_path(papers, paper, side): swatch_svg(paper, side) for paper in papers.papers for side in Side}
+    return {**swatches, **face_files(papers)}
 
 
 def paper_set_page(papers: PaperSet, recipes: Sequence[Facts]) -> PaperSetPage:

@@ -7,6 +7,7 @@ from spreadwright.cutting import CutSheet, CutStep, CutWords
 from spreadwright.errors import Finding
 from spreadwright.gallery.card import card_file
 from spreadwright.gallery.downloads import Download, downloads
+from spreadwright.gallery.exchange import Exchange, exchange
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files, Picture, picture
 from spreadwright.gallery.previews import Preview, previews
@@ -53,6 +54,7 @@ class RecipePage:
 
     recipe: Recipe
     bench: Bench
+    exchange: Exchange | None
     previews: tuple[Preview, ...]
     thumbnails: tuple[Thumbnail, ...]
     needs: tuple[Need, ...]
@@ -88,6 +90,7 @@ class RecipePage:
 class RecipePictures:
     """What is made of a recipe once, whatever languages its pages speak."""
 
+    exchange: Exchange | None
     previews: tuple[Preview, ...]
     thumbnails: tuple[Thumbnail, ...]
     downloads: tuple[Download, ...]
@@ -102,7 +105,8 @@ def recipe_pictures(job: RecipeJob) -> tuple[RecipePictures, Files]:
     shown, files = previews(job)
     small, small_files = thumbnails(job)
     offered, offered_files = downloads(job)
-    return RecipePictures(shown, small, offered), {**files, **small_files, **offered_files, **card_file(job)}
+    worn = exchange(job.reading, job.proposals)
+    return RecipePictures(worn, shown, small, offered), {**files, **small_files, **offered_files, **card_file(job)}
 
 
 def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, Files]:
@@ -121,6 +125,7 @@ def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, F
     page = RecipePage(
         recipe,
         job.bench,
+        pictures.exchange,
         pictures.previews,
         pictures.thumbnails,
         _needs(cutting),
