@@ -1,0 +1,35 @@
+"""The picture that stands for a recipe elsewhere, `Shared.picture`: its leading colourway and its title."""
+
+from spreadwright.drawing.card import WIDTH_PX, card_picture
+from spreadwright.drawing.raster import pixels
+from spreadwright.drawing.svg import svg_bytes
+from spreadwright.gallery.jobs import RecipeJob
+from spreadwright.gallery.pictures import Files
+from spreadwright.gallery.sharing import card_path
+from spreadwright.images import encode_few_colours
+from spreadwright.tasks.layout import layout
+from spreadwright.words import ngettext
+
+
+def card_file(job: RecipeJob) -> Files:
+    """The card of a recipe; none where no paper set fills its roles.
+
+    Raises:
+        CannotDraw: It could not be drawn.
+    """
+    recipe = job.recipe
+    placed, photos = layout(recipe)
+    cards = (card_picture(recipe, placed, photos, colourway, _about(job)) for _, colourway in job.colourways[:1])
+    return {card_path(recipe): encode_few_colours(pixels(svg_bytes(card), WIDTH_PX)) for card in cards}
+
+
+def _about(job: RecipeJob) -> str:
+    pages, photos = len(job.recipe.spread.pages), len(job.recipe.photos)
+    sheets = sum(sheet.times for sheet in job.recipe.sheets)
+    return " · ".join(
+        (
+            ngettext("{count} page", "{count} pages", pages).format(count=pages),
+            ngettext("{count} sheet", "{count} sheets", sheets).format(count=sheets),
+            ngettext("{count} photo", "{count} photos", photos).format(count=photos),
+        )
+    )

@@ -1,0 +1,97 @@
+"""The small pictures that pages are full of: a spread in each paper set, in sizes that a browser chooses from."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from spreadwright.drawing.raster import see_through_pixels
+from spreadwright.gallery.jobs import RecipeJob
+from spreadwright.gallery.pictures import Files, size_mm
+from spreadwright.images import encode_webp, resized
+from spreadwright.lengths import TICKS, Unit
+from spreadwright.model import Colourway, PaperSet, Recipe
+from spreadwright.tasks.draw import preview_svg
+from spreadwright.tasks.layout import layout
+
+WIDTHS_PX = (480, 720, 1280)
+"""Of a double page with its shadow: on a phone, on a desk screen with some abreast, and on either with fine pixels."""
+_SINGLE = (9, 17)
+"""How wide a single square page with its shadow is beside a double one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Thumbnail:
+    """A spread in one paper set, small, its ground see-through, so that the page is the table that it lies on.
+
+    Attributes:
+        set_id: The paper set.
+        set_title: Likewise.
+        papers: What its papers are called.
+        stem: The path of its files, which end in their width and ``.webp``.
+        widths_px: What there is, the narrowest first.
+        height_px: Of the widest.
+        colour: The paper that lies under everything else, as ``#rrggbb``.
+        bleed_percent: How far the picture reaches beyond the pages on either side, in hundredths of their width.
+    """
+
+    set_id: str
+    set_title: str
+    papers: tuple[str, ...]
+    stem: str
+    widths_px: tuple[int, ...]
+    height_px: int
+    colour: str
+    bleed_percent: float
+    pages_wide: int
+
+    @property
+    def paths(self) -> tuple[str, ...]:
+        """Its files, the narrowest first."""
+        return tuple(f"{self.stem}-{width}.webp" for width in self.widths_px)
+
+
+def thumbnails(job: RecipeJob) -> tuple[tuple[Thumbnail, ...], Files]:
+    """Every thumbnail of a recipe, the leading colourway first, and their files.
+
+    Raises:
+        CannotDraw: A picture could not be drawn.
+    """
+    shown, files = [], {}
+    for papers, colourway in job.colourways:
+        svg = preview_svg(job.reading, colourway, papers=papers.title, is_on_table=False)
+        made = _thumbnail(job.recipe, papers, colourway, svg)
+        files.update(zip(made.paths, _webps(svg, made.widths_px), strict=True))
+        shown.append(made)
+    return tuple(shown), files
+
+
+def _thumbnail(recipe: Recipe, papers: PaperSet, colourway: Colourway, svg: bytes) -> Thumbnail:
+    wide_mm, high_mm = size_mm(svg)
+    pages = len(recipe.spread.pages)
+    share, whole = (1, 1) if pages > 1 else _SINGLE
+    widths = tuple(width * share // whole for width in WIDTHS_PX)
+    pages_mm = recipe.spread.size.width * pages / TICKS[Unit.MILLIMETRE] if recipe.spread.size else wide_mm
+    return Thumbnail(
+        papers.id,
+        papers.title,
+        tuple(dict.fromkeys(choice.paper.title for _, choice in colourway.choices)),
+        f"pictures/{recipe.id}/in-{papers.id}",
+        widths,
+        round(widths[-1] * high_mm / wide_mm),
+        _ground(recipe, colourway),
+        round((wide_mm - pages_mm) / 2 / pages_mm * 100, 3),
+        pages,
+    )
+
+
+def _ground(recipe: Recipe, colourway: Colourway) -> str:
+    placed, _ = layout(recipe)
+    role, side = placed[0].piece.role, placed[0].side
+    return colourway.choice(role).shown(side).colours[0]
+
+
+def _webps(svg: bytes, widths_px: Sequence[int]) -> list[bytes]:
+    """Drawn once, at the largest size: that takes ten times as long as making it smaller."""
+    largest = see_through_pixels(svg, widths_px[-1])
+    high, wide = largest.shape[:2]
+    smaller = [resized(largest, width, max(1, round(high * width / wide))) for width in widths_px[:-1]]
+    return [encode_webp(pixels) for pixels in (*smaller, largest)]
