@@ -7,6 +7,7 @@ from hashlib import sha256
 from spreadwright.document import Reading
 from spreadwright.errors import NoColourway
 from spreadwright.gallery.documents import Document, Documents, bench_of, outline_of, paper_set_of, recipe_of
+from spreadwright.gallery.instructions import can_be_cut, other_unit
 from spreadwright.gallery.lineage import Lineage, lineages
 from spreadwright.gallery.site import Site
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
@@ -33,11 +34,14 @@ class RecipeJob:
     """One recipe, proven.
 
     Attributes:
+        bench: The one that speaks its unit.
+        other_benches: The one that speaks the other unit, where the recipe can be cut on it.
         proposals: Its best colourways in each paper set that fills its roles; the set that leads comes first.
     """
 
     reading: Reading[Recipe]
     bench: Bench
+    other_benches: tuple[Bench, ...]
     proposals: tuple[Proposal, ...]
     lineage: Lineage
     site: Site
@@ -70,7 +74,14 @@ def recipe_job(order: RecipeOrder) -> RecipeJob:
     bench = bench_of(order.documents.bench(reading.model.unit))
     recipe = proven(reading, bench)
     sets = tuple(paper_set_of(each) for each in order.documents.paper_sets)
-    return RecipeJob(reading, bench, tuple(_proposals(recipe, _led_by(recipe.id, sets))), order.lineage, order.site)
+    others = _others(reading, bench_of(order.documents.bench(other_unit(bench.unit))))
+    proposals = tuple(_proposals(recipe, _led_by(recipe.id, sets)))
+    return RecipeJob(reading, bench, others, proposals, order.lineage, order.site)
+
+
+def _others(reading: Reading[Recipe], bench: Bench) -> tuple[Bench, ...]:
+    """Its marks may be too coarse for the recipe, or a sheet too long for it."""
+    return (bench,) if can_be_cut(reading, bench) else ()
 
 
 def _led_by(recipe_id: str, papers: tuple[PaperSet, ...]) -> tuple[PaperSet, ...]:

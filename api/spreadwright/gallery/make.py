@@ -6,6 +6,7 @@ from typing import Any
 
 from spreadwright.gallery.facts import Facts, facts_of, recipe_path
 from spreadwright.gallery.howto import howto
+from spreadwright.gallery.instruction_pages import instruction_pages
 from spreadwright.gallery.jobs import RecipeJob, RecipeOrder, recipe_job
 from spreadwright.gallery.recipe_page import RecipePage, recipe_page, recipe_pictures
 from spreadwright.gallery.sharing import Shared, code_file, shared
@@ -66,6 +67,7 @@ def pages_of(job: RecipeJob, page: RecipePage, language: str) -> Iterator[PageOf
         "howto": howto(page, language, found.address, found.picture),
     }
     yield "recipe.html", page.path, shown
+    yield from instruction_pages(page)
 
 
 def _shared(job: RecipeJob, language: str) -> Shared:

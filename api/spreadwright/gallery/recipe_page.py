@@ -1,41 +1,18 @@
 """One recipe to what its page shows, and the files that lie beside the page. Pure: bytes and values in and out."""
 
 from dataclasses import dataclass
-from itertools import groupby
 
-from spreadwright.cutting import CutSheet, CutStep, CutWords
-from spreadwright.errors import Finding
 from spreadwright.gallery.card import card_file
 from spreadwright.gallery.downloads import Download, downloads
 from spreadwright.gallery.exchange import Exchange, exchange
+from spreadwright.gallery.instructions import Instructions, Need, instructions
 from spreadwright.gallery.jobs import RecipeJob
-from spreadwright.gallery.pictures import Files, Picture, picture
+from spreadwright.gallery.pictures import Files
 from spreadwright.gallery.previews import Preview, previews
 from spreadwright.gallery.thumbnails import Thumbnail, thumbnails
-from spreadwright.gallery.typesetting import counted
 from spreadwright.geometry import Size
-from spreadwright.model import Axis, Bench, Piece, Recipe, Role
-from spreadwright.tasks import Cutting, Placing, cut, place, recipe_findings
-from spreadwright.tasks.draw import cut_sheets_svg, placement_svg
-
-
-@dataclass(frozen=True, slots=True)
-class Need:
-    """Equal sheets of one role; `numbers` are those of the cut sheets."""
-
-    role: Role
-    size: Size
-    numbers: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class SheetCuts:
-    """One sheet that is cut: its picture, and every step with its words."""
-
-    number: int
-    role: Role
-    picture: Picture
-    steps: tuple[tuple[CutStep, CutWords], ...]
+from spreadwright.model import Bench, Piece, Recipe
+from spreadwright.tasks import Cutting, Placing
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,20 +27,18 @@ class PhotoRow:
 
 @dataclass(frozen=True, slots=True)
 class RecipePage:
-    """All that the page of one recipe shows."""
+    """All that the page of one recipe shows.
+
+    Attributes:
+        told: The instructions for the bench of its unit, then for that of the other unit, where it can be cut there.
+    """
 
     recipe: Recipe
-    bench: Bench
+    told: tuple[Instructions, ...]
     exchange: Exchange | None
     previews: tuple[Preview, ...]
     thumbnails: tuple[Thumbnail, ...]
-    needs: tuple[Need, ...]
-    cutting: Cutting
-    cut_sheets: tuple[SheetCuts, ...]
-    placing: Placing
-    placement: Picture
     photos: tuple[PhotoRow, ...]
-    notes: tuple[Finding, ...]
     downloads: tuple[Download, ...]
 
     @property
@@ -71,15 +46,39 @@ class RecipePage:
         """Where the page lies below the home of a language."""
         return f"recipes/{self.recipe.id}/index.html"
 
+    def steps_path(self, told: Instructions) -> str:
+        """Where the steps lie one by one, likewise; those in the other unit are named by it."""
+        unit = "" if told is self.told[0] else f"-{told.unit}"
+        return f"recipes/{self.recipe.id}/steps{unit}.html"
+
+    def script_path(self, told: Instructions) -> str:
+        """Where the script lies that puts what is told in the other unit into the page, likewise."""
+        return f"recipes/{self.recipe.id}/told-{told.unit}.js"
+
     @property
     def sheets(self) -> int:
         """How many sheets of paper the recipe takes."""
         return len(self.cutting.sheets)
 
     @property
-    def whole_sheets(self) -> tuple[CutSheet, ...]:
-        """The sheets that stay whole."""
-        return tuple(sheet for sheet in self.cutting.sheets if not self.cutting.steps_of(sheet))
+    def bench(self) -> Bench:
+        """The bench that speaks its unit."""
+        return self.told[0].bench
+
+    @property
+    def needs(self) -> tuple[Need, ...]:
+        """The paper that it takes."""
+        return self.told[0].needs
+
+    @property
+    def cutting(self) -> Cutting:
+        """How it is cut on that bench."""
+        return self.told[0].cutting
+
+    @property
+    def placing(self) -> Placing:
+        """How it is put together on that bench."""
+        return self.told[0].placing
 
     def preview_in(self, set_id: str) -> Preview | None:
         """The preview in one paper set, if its papers fill every role."""
@@ -115,78 +114,24 @@ def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, F
     Raises:
         CannotDraw: A picture could not be drawn.
     """
-    recipe, folder = job.recipe, f"pictures/{job.recipe.id}"
-    cutting, placing = cut(job.reading, job.bench), place(job.reading, job.bench)
-    sheet_svgs, placement = cut_sheets_svg(cutting), placement_svg(placing)
-    cut_sheets = tuple(_sheet_cuts(sheet, svg, cutting, folder) for sheet, svg in _cut_ones(cutting, sheet_svgs))
-    placement_picture = picture(f"{folder}/placement.svg", placement, _placement_alt(placing))
-    files = {each.picture.path: sheet_svgs[each.number - 1] for each in cut_sheets}
-    files[placement_picture.path] = placement
+    told, files = _told(job)
     page = RecipePage(
-        recipe,
-        job.bench,
+        job.recipe,
+        told,
         pictures.exchange,
         pictures.previews,
         pictures.thumbnails,
-        _needs(cutting),
-        cutting,
-        cut_sheets,
-        placing,
-        placement_picture,
-        _photo_rows(cutting, placing),
-        recipe_findings(job.reading, job.bench),
+        _photo_rows(told[0].cutting, told[0].placing),
         pictures.downloads,
     )
     return page, files
 
 
-def _cut_ones(cutting: Cutting, svgs: tuple[bytes, ...]) -> list[tuple[CutSheet, bytes]]:
-    pairs = zip(cutting.sheets, svgs, strict=True)
-    return [(sheet, svg) for sheet, svg in pairs if cutting.steps_of(sheet) and cutting.together(sheet)[0] == sheet]
-
-
-def _sheet_cuts(sheet: CutSheet, svg: bytes, cutting: Cutting, folder: str) -> SheetCuts:
-    steps = tuple(
-        (step, words) for step, words in zip(cutting.steps, cutting.words, strict=True) if sheet.number in step.sheets
-    )
-    role = _role(cutting.recipe, sheet.role)
-    return SheetCuts(
-        sheet.number,
-        role,
-        picture(f"{folder}/sheet-{sheet.number}.svg", svg, _sheet_alt(sheet, len(steps), cutting)),
-        steps,
-    )
-
-
-def _sheet_alt(sheet: CutSheet, cuts: int, cutting: Cutting) -> str:
-    first = "columns" if sheet.root.axis is Axis.COLUMNS else "rows"
-    marks = {piece.id: piece.mark for piece in cutting.pieces}
-    parts = ", ".join(marks.get(part.id, "spare") for part in sheet.parts)
-    return (
-        f"Sheet {sheet.number} in outline, cut into {first} first by "
-        f"{counted(cuts, 'numbered cut')}; the parts are {parts}."
-    )
-
-
-def _placement_alt(placing: Placing) -> str:
-    pages = len(placing.recipe.spread.pages)
-    return (
-        f"{'Both pages' if pages == 2 else 'The page'} in outline with {counted(len(placing.steps), 'piece')}, "
-        "numbered in the order in which they are glued, and a table of their distances from the edges."
-    )
-
-
-def _role(recipe: Recipe, role_id: str) -> Role:
-    return next(role for role in recipe.roles if role.id == role_id)
-
-
-def _needs(cutting: Cutting) -> tuple[Need, ...]:
-    sized = [(sheet.role, sheet.size, sheet.number) for sheet in cutting.sheets if sheet.size is not None]
-    sized.sort(key=lambda each: ([role.id for role in cutting.recipe.roles].index(each[0]), each[1], each[2]))
-    return tuple(
-        Need(_role(cutting.recipe, role), size, tuple(number for *_, number in equal))
-        for (role, size), equal in groupby(sized, key=lambda each: (each[0], each[1]))
-    )
+def _told(job: RecipeJob) -> tuple[tuple[Instructions, ...], Files]:
+    """Only those of its own unit have pictures in files; the others are shown within the page."""
+    own, files = instructions(job.reading, job.bench, f"pictures/{job.recipe.id}")
+    others = [instructions(job.reading, bench)[0] for bench in job.other_benches]
+    return (own, *others), files
 
 
 def _photo_rows(cutting: Cutting, placing: Placing) -> tuple[PhotoRow, ...]:

@@ -16,6 +16,7 @@ from mkdocs.structure.nav import get_navigation
 from mkdocs.structure.pages import Page
 
 from spreadwright import shipped, words
+from spreadwright.gallery.naming import named
 from spreadwright.gallery.paper_set_page import face_words, stock_words, weight_words
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.typesetting import FILTERS
@@ -73,7 +74,9 @@ def dressed(env: Environment) -> Environment:
     env.autoescape = True
     env.add_extension("jinja2.ext.i18n")
     env.install_gettext_callables(words.gettext, words.ngettext)  # type: ignore[attr-defined]  # by the extension
-    env.filters.update(FILTERS, face_words=face_words, weight_words=weight_words, stock_words=stock_words, page=_page)
+    env.filters.update(
+        FILTERS, named=named, face_words=face_words, weight_words=weight_words, stock_words=stock_words, page=_page
+    )
     return env
 
 

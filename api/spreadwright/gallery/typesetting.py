@@ -1,14 +1,18 @@
 """Text for pages: lengths with real fractions, counted words, links. All of it escaped."""
 
+import json
 import re
 from urllib.parse import quote
 
 from markupsafe import Markup, escape
 
 from spreadwright.drawing.millimetres import exact_mm
+from spreadwright.gallery.difficulty import level_words
+from spreadwright.gallery.names import author_path, tag_path
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit, nearest, size_text, with_unit
 from spreadwright.words import gettext as _
+from spreadwright.words import title
 
 _NARROW = "\N{NARROW NO-BREAK SPACE}"
 _NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
@@ -84,6 +88,15 @@ def woven(sentence: str, **parts: object) -> Markup:
     return escape(sentence).format(**parts)
 
 
+def as_script(text: str) -> Markup:
+    r"""Text as a script writes it; it can stand in a script file, not within a page.
+
+    >>> print(as_script('<b>"7 in"</b>\n'))
+    "<b>\"7 in\"</b>\n"
+    """
+    return Markup(json.dumps(str(text), ensure_ascii=False))
+
+
 def licence_name(licence: str) -> str:
     """A licence as people write it: ``CC BY 4.0`` for ``CC-BY-4.0``."""
     if match := _CREATIVE_COMMONS.fullmatch(licence):
@@ -105,9 +118,14 @@ FILTERS = {
     "counted": counted,
     "address": address,
     "woven": woven,
+    "as_script": as_script,
+    "said": title,
     "in_mm": in_mm,
     "page_title": page_title,
     "licence_name": licence_name,
     "licence_address": licence_address,
+    "tag_path": tag_path,
+    "author_path": author_path,
+    "level_words": level_words,
 }
 """What the templates call these; `length` is a filter of Jinja's own."""
