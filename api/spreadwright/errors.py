@@ -3,6 +3,7 @@
 SpreadwrightError
   UnreadableDocument   not JSON, or too large to be a document
   InvalidDocument      JSON, but carries findings of severity error
+  InvalidDocuments     several of these
   UnreadablePicture    bytes that are no picture of a sensible size
   UnknownName          no such recipe, paper set, bench, role, piece ...
   UnreadableLength     text that is no length
@@ -20,6 +21,7 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from enum import StrEnum
 from itertools import islice
+from typing import Any
 
 
 class Severity(StrEnum):
@@ -69,7 +71,15 @@ def has_errors(findings: Iterable[Finding]) -> bool:
 
 
 class SpreadwrightError(Exception):
-    """The caller cannot have what it asked for."""
+    """The caller cannot have what it asked for. It travels whole from one process to another."""
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _remade, (type(self), self.args), self.__dict__
+
+
+def _remade(kind: type[SpreadwrightError], args: tuple[Any, ...]) -> SpreadwrightError:
+    """An error without being told anew what it says, which its arguments alone may not do."""
+    return kind.__new__(kind, *args)
 
 
 class UnreadableDocument(SpreadwrightError):
@@ -96,6 +106,17 @@ class InvalidDocument(SpreadwrightError):
     def __str__(self) -> str:
         errors = [f for f in self.findings if f.severity is Severity.ERROR]
         return f"“{self.name}” has {len(errors)} error{'s' if len(errors) != 1 else ''}: {errors[0].message}"
+
+
+class InvalidDocuments(SpreadwrightError):
+    """Several documents that carry findings of severity error."""
+
+    def __init__(self, documents: Sequence[InvalidDocument]) -> None:
+        super().__init__(tuple(documents))
+        self.documents = tuple(documents)
+
+    def __str__(self) -> str:
+        return " ".join(str(document) for document in self.documents)
 
 
 class UnreadablePicture(SpreadwrightError):

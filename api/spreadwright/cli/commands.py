@@ -13,6 +13,7 @@ from spreadwright.cli.booklet import booklet
 from spreadwright.cli.colourways import colourways
 from spreadwright.cli.contact_sheet import contact_sheet, strip_command
 from spreadwright.cli.cut_paths import cut_paths
+from spreadwright.cli.gallery import build_gallery, gallery
 from spreadwright.cli.group import FINE, FOUND_ERRORS, Commands, exit_code
 from spreadwright.cli.match import match
 from spreadwright.cli.options import (
@@ -177,21 +178,12 @@ main.add_command(cut_paths)
 main.add_command(match)
 main.add_command(photos)
 main.add_command(pieces)
+main.add_command(gallery)
 main.add_command(plan)
 main.add_command(strip_command)
 main.add_command(templates)
 main.add_command(token)
 main.add_command(tolerance)
-
-
-@main.command()
-@click.argument("output", type=click.Path(path_type=Path, file_okay=False), default="gallery-out")
-@click.pass_obj
-def gallery(collection: Collection, output: Path) -> None:
-    """Build the gallery as plain files into the folder OUTPUT."""
-    signals.unwind_on_terminate()
-    _build_gallery(collection, output)
-    click.echo(f"The gallery is in {output}; open {output / 'index.html'} in a browser.", err=True)
 
 
 @main.command()
@@ -212,6 +204,7 @@ def serve(collection: Collection, host: str, port: int, workers: int, folder: Pa
     and a token for writing is shown at the start.
     """
     from spreadwright import rest
+    from spreadwright.gallery import Site
 
     signals.unwind_on_terminate()
     settings = rest.settings_for(host)
@@ -219,20 +212,7 @@ def serve(collection: Collection, host: str, port: int, workers: int, folder: Pa
     with TemporaryDirectory(prefix="spreadwright-") as built:
         shown = folder or Path(built) / "gallery"
         if folder is None:
-            _build_gallery(collection, shown)
+            build_gallery(collection, shown, Site(api="/"))
         app = rest.create_app(collection, shown, settings=settings)
         rest.show_first_token(app, host)
         rest.serve(app, host, port, workers)
-
-
-def _build_gallery(collection: Collection, output: Path) -> None:
-    """With a progress bar on stderr."""
-    from spreadwright.gallery import build
-
-    with click.progressbar(length=1, label="Building the gallery", file=sys.stderr) as bar:
-
-        def progress(done: int, total: int, what: str) -> None:
-            bar.length = total
-            bar.update(done - bar.pos)
-
-        build(collection, output, progress=progress)

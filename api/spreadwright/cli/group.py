@@ -7,12 +7,12 @@ from typing import Any, NoReturn
 import click
 
 from spreadwright.cli import printing
-from spreadwright.errors import InvalidDocument, NoColourway, NoPlan, SpreadwrightError
+from spreadwright.errors import InvalidDocument, InvalidDocuments, NoColourway, NoPlan, SpreadwrightError
 from spreadwright.tasks import answers
 
 FINE, FOUND_ERRORS, UNUSABLE, STOPPED = 0, 1, 2, 130
 
-_FINDINGS = (InvalidDocument, NoColourway, NoPlan)
+_FINDINGS = (InvalidDocument, InvalidDocuments, NoColourway, NoPlan)
 """What has causes to tell; everything else is unusable input."""
 
 
@@ -57,6 +57,9 @@ def _fail(reason: SpreadwrightError, *, as_json: bool) -> NoReturn:
         printing.print_json(answers.refusal_answer(reason))
     elif isinstance(reason, InvalidDocument):
         printing.print_findings(reason.name, reason.findings, to_stderr=True)
+    elif isinstance(reason, InvalidDocuments):
+        for each in reason.documents:
+            printing.print_findings(each.name, each.findings, to_stderr=True)
     elif isinstance(reason, NoColourway):
         printing.print_findings("There is no colourway", reason.findings, to_stderr=True)
     elif isinstance(reason, NoPlan):

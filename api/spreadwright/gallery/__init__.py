@@ -2,6 +2,8 @@
 
 from spreadwright.gallery.build import build
 from spreadwright.gallery.folder import CannotWrite, NotAGallery
-from spreadwright.gallery.run import GalleryNotBuilt
+from spreadwright.gallery.kept import CannotKeep, Kept
+from spreadwright.gallery.shell import GalleryNotBuilt
+from spreadwright.gallery.site import Site
 
-__all__ = ["CannotWrite", "GalleryNotBuilt", "NotAGallery", "build"]
+__all__ = ["CannotKeep", "CannotWrite", "GalleryNotBuilt", "Kept", "NotAGallery", "Site", "build"]

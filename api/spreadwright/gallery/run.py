@@ -5,17 +5,9 @@ from pathlib import Path
 from mkdocs.commands.build import build as build_site
 from mkdocs.exceptions import MkDocsException
 
-from spreadwright.errors import SpreadwrightError
 from spreadwright.gallery.hook import GalleryHook
-from spreadwright.gallery.shell import configuration
+from spreadwright.gallery.shell import GalleryNotBuilt, configuration
 from spreadwright.gallery.site import Site
-
-
-class GalleryNotBuilt(SpreadwrightError):
-    """MkDocs gave up; its error is the cause and what it found wrong stands in its log."""
-
-    def __str__(self) -> str:
-        return f"The gallery was not built: {self.__cause__}"
 
 
 def run_mkdocs(site: Site, output: Path) -> None:
@@ -29,4 +21,4 @@ def run_mkdocs(site: Site, output: Path) -> None:
         config.plugins["gallery"] = GalleryHook(site)  # type: ignore[assignment]  # any object with its events will do
         build_site(config)
     except MkDocsException as cause:
-        raise GalleryNotBuilt from cause
+        raise GalleryNotBuilt(str(cause)) from cause

@@ -6,7 +6,7 @@ MkDocs itself builds pages one after the other in one process. Those of a collec
 from functools import lru_cache
 from typing import Any
 
-from jinja2 import Environment, pass_context
+from jinja2 import Environment, TemplateError, pass_context
 from jinja2.runtime import Context
 from mkdocs.commands.build import get_context
 from mkdocs.config import load_config
@@ -16,10 +16,22 @@ from mkdocs.structure.nav import get_navigation
 from mkdocs.structure.pages import Page
 
 from spreadwright import shipped, words
+from spreadwright.errors import SpreadwrightError
 from spreadwright.gallery.naming import named
 from spreadwright.gallery.paper_set_page import face_words, stock_words, weight_words
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.typesetting import FILTERS
+
+
+class GalleryNotBuilt(SpreadwrightError):
+    """The pages could not be put together; what was found wrong stands in the log of MkDocs, if it gave up."""
+
+    def __init__(self, reason: str) -> None:
+        super().__init__(reason)
+        self.reason = reason
+
+    def __str__(self) -> str:
+        return f"The gallery was not built: {self.reason}"
 
 
 class Shell:
@@ -40,6 +52,9 @@ class Shell:
             path: Of the page, below the home of its language.
             language: The one that it speaks.
             shown: What the template is given, beside what every template is given.
+
+        Raises:
+            GalleryNotBuilt: The template is faulty.
         """
         source = (self._site.home(language) + path).removesuffix(".html") + ".md"
         page = Page(None, File(source, None, "", use_directory_urls=False), self._config)
@@ -49,7 +64,10 @@ class Shell:
             **shown,
         }
         with words.speaking(language):
-            return self._env.get_template(template).render(context).encode()
+            try:
+                return self._env.get_template(template).render(context).encode()
+            except TemplateError as reason:
+                raise GalleryNotBuilt(f"{template} cannot show {path}: {reason}") from reason
 
 
 @lru_cache(maxsize=2)
