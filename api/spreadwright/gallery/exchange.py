@@ -11,7 +11,7 @@ from spreadwright.document import Reading
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Choice, Colourway, PaperSet, Recipe, Role
-from spreadwright.model.titles import face_title
+from spreadwright.model.titles import face_title, role_title
 from spreadwright.tasks.apart import faces_of
 from spreadwright.tasks.draw import exchangeable_spread, face_svg
 from spreadwright.tasks.ranking import Proposal
@@ -51,6 +51,16 @@ class Part:
     width_mm: float
     height_mm: float
 
+    @property
+    def title(self) -> str:
+        """The paper with the side that is up."""
+        return face_title(self.choice)
+
+    @property
+    def role_title(self) -> str:
+        """What the role is called."""
+        return role_title(self.role)
+
 
 @dataclass(frozen=True, slots=True)
 class SightView:
@@ -68,12 +78,14 @@ class Exchange:
     Attributes:
         offers: The one that is shown first comes first; at least one.
         bleed_percent: How far the picture reaches beyond the pages on either side, in hundredths of their width.
+        ratio: The width of all pages by their height.
     """
 
     recipe: Recipe
     offers: tuple[Offer, ...]
     drawing: str
     bleed_percent: float
+    ratio: float
 
     @property
     def first(self) -> Offer:
@@ -103,7 +115,7 @@ class Exchange:
 
     def spread(self, pictures: str) -> Markup:
         """The spread as it lies in a page; `pictures` is the way from there to the folder of that name."""
-        papers = ", ".join(face_title(part.choice) for part in self.parts)
+        papers = ", ".join(part.title for part in self.parts)
         label = escape(self.seen.format(papers=papers))
         drawn = self.drawing.replace(' role="img"', f' role="img" aria-label="{label}"', 1)
         return Markup(drawn.replace(f'href="{_ROOT}/', f'href="{escape(pictures)}/'))
@@ -123,7 +135,9 @@ def exchange(reading: Reading[Recipe], proposals: tuple[Proposal, ...]) -> Excha
     drawing = exchangeable_spread(
         reading, first.best, lambda choice: f"{_ROOT}/{_file(first.papers, choice)}", prefix="spread-"
     )
-    return Exchange(reading.model, offers, drawing, _bleed_percent(reading.model))
+    page, pages = reading.model.spread.size or Size(1, 1), len(reading.model.spread.pages)
+    bleed_percent = round(page.height // 16 / (page.width * pages) * 100, 3)
+    return Exchange(reading.model, offers, drawing, bleed_percent, round(page.width * pages / page.height, 3))
 
 
 def face_path(papers: PaperSet, choice: Choice) -> str:
@@ -152,8 +166,3 @@ def _part(papers: PaperSet, role: Role, choice: Choice) -> Part:
 
 def _mm(ticks: int) -> float:
     return ticks / TICKS[Unit.MILLIMETRE]
-
-
-def _bleed_percent(recipe: Recipe) -> float:
-    page = recipe.spread.size or Size(1, 1)
-    return round(page.height // 16 / (page.width * len(recipe.spread.pages)) * 100, 3)

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
+from spreadwright.gallery.exchange_data import exchange_data
 from spreadwright.gallery.facts import Facts, facts_of, recipe_path
 from spreadwright.gallery.howto import howto
 from spreadwright.gallery.instruction_pages import instruction_pages
@@ -65,6 +66,7 @@ def pages_of(job: RecipeJob, page: RecipePage, language: str) -> Iterator[PageOf
         "lineage": job.lineage,
         "shared": found,
         "howto": howto(page, language, found.address, found.picture),
+        "exchange_data": exchange_data(page.exchange) if page.exchange else None,
     }
     yield "recipe.html", page.path, shown
     yield from instruction_pages(page)
