@@ -4,21 +4,9 @@ from dataclasses import dataclass
 
 from spreadwright.gallery.difficulty import Difficulty, difficulty
 from spreadwright.gallery.page_size import PageSize, page_size
-from spreadwright.gallery.pictures import Picture
 from spreadwright.gallery.recipe_page import RecipePage
 from spreadwright.gallery.thumbnails import Thumbnail
 from spreadwright.model import Kind
-
-
-@dataclass(frozen=True, slots=True)
-class SpreadFacts:
-    """A recipe laid in one paper set; bleed and pages as in `Preview`."""
-
-    set_id: str
-    set_title: str
-    picture: Picture
-    bleed_percent: float
-    pages_wide: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,16 +37,11 @@ class Facts:
     page: PageSize
     difficulty: Difficulty
     thumbnails: tuple[Thumbnail, ...]
-    previews: tuple[SpreadFacts, ...]
 
     @property
     def path(self) -> str:
         """Where its page lies below the home of a language."""
         return recipe_path(self.id)
-
-    def preview_in(self, set_id: str) -> SpreadFacts | None:
-        """The preview in one paper set, if its papers fill every role."""
-        return next((preview for preview in self.previews if preview.set_id == set_id), None)
 
     def thumbnail_in(self, set_id: str = "") -> Thumbnail | None:
         """The thumbnail in one paper set, or the leading one."""
@@ -91,10 +74,6 @@ def facts_of(page: RecipePage) -> Facts:
         page_size(recipe.spread.size, recipe.unit),
         difficulty(page.cutting),
         page.thumbnails,
-        tuple(
-            SpreadFacts(each.papers.id, each.papers.title, each.picture, each.bleed_percent, each.pages_wide)
-            for each in page.previews
-        ),
     )
 
 

@@ -62,6 +62,7 @@ def found_by(recipes: Sequence[Facts]) -> list[dict[str, Any]]:
                 "photos": recipe.photos,
                 "sheets": recipe.sheets,
                 "cuts": recipe.cuts,
+                "difficulty": recipe.difficulty.points,
             },
             "text": " ".join((recipe.title, recipe.summary, *recipe.tags, *recipe.authors, *recipe.roles)),
         }
@@ -69,9 +70,12 @@ def found_by(recipes: Sequence[Facts]) -> list[dict[str, Any]]:
     ]
 
 
-def gentlest_first(recipes: Iterable[Facts]) -> tuple[Facts, ...]:
-    """The order in which layouts lie on the table, unless somebody asks for another."""
-    return tuple(sorted(recipes, key=lambda recipe: (recipe.difficulty.points, recipe.title, recipe.id)))
+def laid_out(recipes: Iterable[Facts]) -> tuple[Facts, ...]:
+    """The order in which layouts lie on the table: double pages, then single ones, which would leave gaps among them.
+
+    Within each the gentlest come first, so that somebody new to this begins at the top.
+    """
+    return tuple(sorted(recipes, key=lambda recipe: (-recipe.pages, recipe.difficulty.points, recipe.title, recipe.id)))
 
 
 def cuts_value(cuts: int) -> str:

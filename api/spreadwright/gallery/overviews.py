@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.finding import found_by, gentlest_first, kinds
+from spreadwright.gallery.finding import found_by, kinds, laid_out
 from spreadwright.gallery.groups import authors, tags
 from spreadwright.gallery.make import PageOf
 from spreadwright.gallery.paper_set_page import paper_set_page
@@ -12,7 +12,7 @@ from spreadwright.model import PaperSet
 
 def overviews(recipes: Sequence[Facts], papers: Sequence[PaperSet]) -> Iterator[PageOf]:
     """Every page about many recipes, in the language that is spoken, which is that of the facts."""
-    ordered = gentlest_first(recipes)
+    ordered = laid_out(recipes)
     sets = [paper_set_page(each, ordered) for each in papers]
     groups = {"tag": tags(ordered), "author": authors(ordered)}
     everywhere = {"set_titles": {each.id: each.title for each in papers}, "recipes": ordered}

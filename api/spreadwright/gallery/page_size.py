@@ -31,8 +31,8 @@ class PageSize:
         """
         own = Unit(self.unit)
         other = Unit.INCH if own is not Unit.INCH else Unit.MILLIMETRE
-        rounded = (nearest(length, _MARK[other]) for length in (self.width, self.height))
-        return f"{size_text(self.width, self.height, own)} ({size_text(*rounded, other)})"
+        width, height = (nearest(length, _MARK[other]) for length in (self.width, self.height))
+        return f"{size_text(self.width, self.height, own)} ({size_text(width, height, other)})"
 
 
 def page_size(page: Size | None, unit: Unit) -> PageSize:

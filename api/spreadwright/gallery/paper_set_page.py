@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from spreadwright.drawing.swatch import WHOLE
 from spreadwright.drawing.theme import MM
 from spreadwright.gallery.exchange import face_files
-from spreadwright.gallery.facts import Facts, SpreadFacts
+from spreadwright.gallery.facts import Facts
 from spreadwright.gallery.pictures import PX_PER_MM, Files, Picture
 from spreadwright.gallery.previews import swatch_path
 from spreadwright.model import BLANK, Face, Paper, PaperSet, Side
@@ -33,7 +33,7 @@ class PaperSetPage:
 
     papers: PaperSet
     entries: tuple[PaperEntry, ...]
-    layouts: tuple[tuple[Facts, SpreadFacts], ...]
+    layouts: tuple[Facts, ...]
 
     @property
     def path(self) -> str:
@@ -53,8 +53,7 @@ def paper_set_page(papers: PaperSet, recipes: Sequence[Facts]) -> PaperSetPage:
         PaperEntry(paper, _picture(papers, paper, Side.FRONT), _picture(papers, paper, Side.BACK))
         for paper in papers.papers
     )
-    shown = ((recipe, recipe.preview_in(papers.id)) for recipe in recipes)
-    return PaperSetPage(papers, entries, tuple((recipe, preview) for recipe, preview in shown if preview))
+    return PaperSetPage(papers, entries, tuple(recipe for recipe in recipes if recipe.thumbnail_in(papers.id)))
 
 
 def _picture(papers: PaperSet, paper: Paper, side: Side) -> Picture:

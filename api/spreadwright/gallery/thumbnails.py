@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from spreadwright.drawing.raster import see_through_pixels
+from spreadwright.drawing.spread import spread_size
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files, size_mm
 from spreadwright.images import encode_webp, resized
@@ -29,8 +30,9 @@ class Thumbnail:
         stem: The path of its files, which end in their width and ``.webp``.
         widths_px: What there is, the narrowest first.
         height_px: Of the widest.
-        colour: The paper that lies under everything else, as ``#rrggbb``.
+        colours: Of the paper that lies under everything else, and of what stands out from it most, as ``#rrggbb``.
         bleed_percent: How far the picture reaches beyond the pages on either side, in hundredths of their width.
+        shape: How many times wider than high the pages are together.
     """
 
     set_id: str
@@ -39,9 +41,10 @@ class Thumbnail:
     stem: str
     widths_px: tuple[int, ...]
     height_px: int
-    colour: str
+    colours: tuple[str, str]
     bleed_percent: float
     pages_wide: int
+    shape: float
 
     @property
     def paths(self) -> tuple[str, ...]:
@@ -55,7 +58,8 @@ def thumbnails(job: RecipeJob) -> tuple[tuple[Thumbnail, ...], Files]:
     Raises:
         CannotDraw: A picture could not be drawn.
     """
-    shown, files = [], {}
+    shown: list[Thumbnail] = []
+    files: dict[str, bytes] = {}
     for papers, colourway in job.colourways:
         svg = preview_svg(job.reading, colourway, papers=papers.title, is_on_table=False)
         made = _thumbnail(job.recipe, papers, colourway, svg)
@@ -69,7 +73,7 @@ def _thumbnail(recipe: Recipe, papers: PaperSet, colourway: Colourway, svg: byte
     pages = len(recipe.spread.pages)
     share, whole = (1, 1) if pages > 1 else _SINGLE
     widths = tuple(width * share // whole for width in WIDTHS_PX)
-    pages_mm = recipe.spread.size.width * pages / TICKS[Unit.MILLIMETRE] if recipe.spread.size else wide_mm
+    pages_mm = spread_size(recipe).width / TICKS[Unit.MILLIMETRE]
     return Thumbnail(
         papers.id,
         papers.title,
@@ -77,16 +81,23 @@ def _thumbnail(recipe: Recipe, papers: PaperSet, colourway: Colourway, svg: byte
         f"pictures/{recipe.id}/in-{papers.id}",
         widths,
         round(widths[-1] * high_mm / wide_mm),
-        _ground(recipe, colourway),
+        _colours(recipe, colourway),
         round((wide_mm - pages_mm) / 2 / pages_mm * 100, 3),
         pages,
+        round(spread_size(recipe).width / spread_size(recipe).height, 4),
     )
 
 
-def _ground(recipe: Recipe, colourway: Colourway) -> str:
+def _colours(recipe: Recipe, colourway: Colourway) -> tuple[str, str]:
     placed, _ = layout(recipe)
-    role, side = placed[0].piece.role, placed[0].side
-    return colourway.choice(role).shown(side).colours[0]
+    ground = colourway.choice(placed[0].piece.role).shown(placed[0].side).colours[0]
+    others = [colour for _, choice in colourway.choices for colour in choice.face.colours]
+    return ground, max(others, key=lambda colour: _distance(ground, colour))
+
+
+def _distance(one: str, other: str) -> int:
+    """How far apart two colours are to the eye that has but a dot of each: by red, green and blue, squared."""
+    return sum((a - b) ** 2 for a, b in zip(bytes.fromhex(one[1:]), bytes.fromhex(other[1:]), strict=True))
 
 
 def _webps(svg: bytes, widths_px: Sequence[int]) -> list[bytes]:

@@ -33,7 +33,8 @@
       setText(counters[number], String(count));
       box.parentElement.classList.toggle("empty", !count && !box.checked);
     });
-    setText(told, filled(form.dataset.told, { shown: found.size, count: layouts.length }));
+    const pattern = found.size === layouts.length ? form.dataset.all : form.dataset.told;
+    setText(told, filled(pattern, { shown: found.size, count: layouts.length }));
     setHidden(nothing, found.size > 0);
     mark();
     const sets = [...(now.get("in") || [])];

@@ -20,7 +20,7 @@
       this.alt = this.image.alt;
       this.title = item.querySelector("h2, h3").textContent;
       this.button = this.dots();
-      item.querySelector(".figures").append(this.button);
+      item.querySelector(".turns").append(this.button);
       this.listen(item);
       this.say();
     }
@@ -29,10 +29,12 @@
       const button = document.createElement("button");
       button.type = "button";
       button.className = "turn";
-      for (const [set, colour] of this.sets) {
+      for (const [set, colours] of this.sets) {
         const dot = document.createElement("span");
         dot.dataset.set = set;
-        dot.style.backgroundColor = colour;
+        const [ground, other] = colours.split(",");
+        dot.style.setProperty("--ground", ground);
+        dot.style.setProperty("--other", other);
         dot.title = this.titles[set];
         button.append(dot);
       }
@@ -111,6 +113,11 @@
   for (const list of document.querySelectorAll("[data-sets]")) {
     const titles = JSON.parse(list.dataset.sets);
     const words = { turned: list.dataset.turned, button: list.dataset.button };
+    for (const item of list.children) {
+      const row = document.createElement("div");
+      row.className = "turns";
+      item.append(row);
+    }
     const layouts = [...list.querySelectorAll("[data-turns]")]
       .filter((item) => item.dataset.turns.includes(" "))
       .map((item) => new Layout(item, titles, words));
