@@ -8,7 +8,6 @@ from spreadwright.drawing.theme import MM
 from spreadwright.gallery.exchange import face_files
 from spreadwright.gallery.facts import Facts
 from spreadwright.gallery.pictures import PX_PER_MM, Files, Picture
-from spreadwright.gallery.previews import swatch_path
 from spreadwright.model import BLANK, Face, Paper, PaperSet, Side
 from spreadwright.tasks.draw import swatch_svg
 
@@ -39,6 +38,11 @@ class PaperSetPage:
     def path(self) -> str:
         """Where the page lies below the home of a language."""
         return f"paper-sets/{self.papers.id}/index.html"
+
+
+def swatch_path(papers: PaperSet, paper: Paper, side: Side) -> str:
+    """Where the picture of one side of a paper lies in the site."""
+    return f"pictures/{papers.id}/paper-{paper.id}-{side.value}.svg"
 
 
 def paper_set_files(papers: PaperSet) -> Files:

@@ -8,7 +8,6 @@ from spreadwright.gallery.exchange import Exchange, exchange
 from spreadwright.gallery.instructions import Instructions, Need, instructions
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files
-from spreadwright.gallery.previews import Preview, previews
 from spreadwright.gallery.thumbnails import Thumbnail, thumbnails
 from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
@@ -36,7 +35,6 @@ class RecipePage:
     recipe: Recipe
     told: tuple[Instructions, ...]
     exchange: Exchange | None
-    previews: tuple[Preview, ...]
     thumbnails: tuple[Thumbnail, ...]
     photos: tuple[PhotoRow, ...]
     downloads: tuple[Download, ...]
@@ -80,17 +78,12 @@ class RecipePage:
         """How it is put together on that bench."""
         return self.told[0].placing
 
-    def preview_in(self, set_id: str) -> Preview | None:
-        """The preview in one paper set, if its papers fill every role."""
-        return next((preview for preview in self.previews if preview.papers.id == set_id), None)
-
 
 @dataclass(frozen=True, slots=True)
 class RecipePictures:
     """What is made of a recipe once, whatever languages its pages speak."""
 
     exchange: Exchange | None
-    previews: tuple[Preview, ...]
     thumbnails: tuple[Thumbnail, ...]
     downloads: tuple[Download, ...]
 
@@ -101,11 +94,10 @@ def recipe_pictures(job: RecipeJob) -> tuple[RecipePictures, Files]:
     Raises:
         CannotDraw: A picture could not be drawn.
     """
-    shown, files = previews(job)
     small, small_files = thumbnails(job)
     offered, offered_files = downloads(job)
     worn = exchange(job.reading, job.proposals)
-    return RecipePictures(worn, shown, small, offered), {**files, **small_files, **offered_files, **card_file(job)}
+    return RecipePictures(worn, small, offered), {**small_files, **offered_files, **card_file(job)}
 
 
 def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, Files]:
@@ -119,7 +111,6 @@ def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, F
         job.recipe,
         told,
         pictures.exchange,
-        pictures.previews,
         pictures.thumbnails,
         _photo_rows(told[0].cutting, told[0].placing),
         pictures.downloads,
