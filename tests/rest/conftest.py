@@ -37,6 +37,8 @@ def gallery(tmp_path_factory):
         (pages / page).write_text(PAGE)
     (pages / "style.css").write_text("body { color: black }")
     (pages / "mark.svg").write_text("<svg xmlns='http://www.w3.org/2000/svg'/>")
+    for script in ("sw.js", "app.js"):
+        (pages / script).write_text("self.here = 1;")
     (pages / ".hidden").write_text("hidden")
     (pages / "way-out.txt").symlink_to(root / "secret.txt")
     return pages

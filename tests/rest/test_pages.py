@@ -98,3 +98,18 @@ def test_no_redirect_leads_to_another_host(site, path):
     response = site.get("/", environ_overrides={"PATH_INFO": path, "REQUEST_URI": path}, headers=BROWSER)
     target = response.headers.get("Location", "/")
     assert target.startswith("/") and target[1:2] not in ("/", "\\")
+
+
+def test_pages_may_show_photographs_from_the_device_and_keep_a_worker(site):
+    policy = site.get("/").headers["Content-Security-Policy"]
+    assert "img-src 'self' data: blob:" in policy
+    assert "worker-src 'self'" in policy and "manifest-src 'self'" in policy
+    assert "unsafe-inline" not in policy.split("script-src")[1].split(";")[0]
+
+
+def test_the_worker_may_fetch_from_its_own_address_alone(site):
+    worker, other = site.get("/sw.js"), site.get("/app.js")
+    assert worker.content_type == "text/javascript; charset=utf-8"
+    assert worker.headers["Content-Security-Policy"] == "default-src 'self'"
+    assert "default-src 'none'" in other.headers["Content-Security-Policy"]
+    assert "no-cache" in worker.headers["Cache-Control"]

@@ -15,6 +15,7 @@ from spreadwright.gallery.folder import replaced
 from spreadwright.gallery.jobs import RecipeOrder, recipe_orders
 from spreadwright.gallery.kept import Kept
 from spreadwright.gallery.make import Made, made_recipe
+from spreadwright.gallery.offline import offline_files
 from spreadwright.gallery.overviews import overviews
 from spreadwright.gallery.paper_set_page import paper_set_files
 from spreadwright.gallery.run import run_mkdocs
@@ -145,6 +146,7 @@ def _write_overviews(
     recipes: Sequence[tuple[Facts, ...]], papers: Sequence[PaperSet], site: Site, now: str, stage: Path
 ) -> None:
     around = shell(site, now)
+    _write(offline_files(around, site), stage)
     for each in papers:
         _write(paper_set_files(each), stage)
     for number, language in enumerate(site.languages):

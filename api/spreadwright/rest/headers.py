@@ -11,6 +11,8 @@ from spreadwright.rest.replies import OWN
 from spreadwright.rest.service import service
 from spreadwright.rest.shelf import is_own
 
+WORKER_POLICY = "default-src 'self'"
+"""A service worker fetches under the policy that it came with, whatever its pages may load."""
 PICTURE_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; sandbox"
 """Pictures within our pictures are embedded; nothing else is loaded."""
 DATA_POLICY = "default-src 'none'; frame-ancestors 'none'"
@@ -23,6 +25,8 @@ ASKED_WITH = (
     "Accept, Accept-Language, Authorization, Content-Type, Idempotency-Key, If-Match, If-None-Match, Prefer, "
     "X-Request-Id"
 )
+WORKER = "/sw.js"
+"""Where the gallery keeps its service worker."""
 _INLINE_SCRIPT = re.compile(rb"<script(?![^>]*\bsrc\b)[^>]*>(.*?)</script>", re.DOTALL | re.IGNORECASE)
 
 
@@ -57,15 +61,18 @@ def _allow_origin(response: Response) -> None:
 def _policy(response: Response) -> str:
     if response.mimetype == "text/html":
         return page_policy(response.get_data())
+    if request.path == WORKER:
+        return WORKER_POLICY
     return PICTURE_POLICY if response.mimetype == SVG else DATA_POLICY
 
 
 def page_policy(page: bytes) -> str:
-    """What a page of the gallery may load: its own address, and the scripts that stand in it, by their hashes."""
+    """What a page of the gallery may load: its own address, its scripts by their hashes, photos from the device."""
     hashes = {b64encode(sha256(script).digest()).decode() for script in _INLINE_SCRIPT.findall(page)}
     scripts = " ".join(("'self'", *(f"'sha256-{each}'" for each in sorted(hashes))))
     return (
-        f"default-src 'self'; script-src {scripts}; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
+        f"default-src 'self'; script-src {scripts}; style-src 'self' 'unsafe-inline'; img-src 'self' data: blob:; "
+        "worker-src 'self'; manifest-src 'self'; "
         "object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'self'"
     )
 

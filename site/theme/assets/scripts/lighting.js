@@ -44,6 +44,8 @@
     if (!at) return;
     const { px, ...box } = at;
     const parent = added(svg, "g", { class: "frame-of-lit", "aria-hidden": "true" });
+    const number = svg.querySelector(":scope > circle");
+    if (number) number.before(parent);  // numbers of cuts stay readable
     added(parent, "rect", { ...box, class: "halo" });
     added(parent, "rect", { ...box, class: "edge" });
     if (!svg.closest(".drawing, .room")) tag(parent, box, px, id);  // drawings have their labels

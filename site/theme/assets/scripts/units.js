@@ -65,7 +65,7 @@
 
   function show(unit) {
     if (unit === shown || ![own, other].includes(unit)) return;
-    if (isSteps) window.location.replace(`${place.dataset.other}#${window.address.read()}`);
+    if (isSteps) window.location.replace(`${place.dataset.other}${window.location.hash}`);
     else if (contents.has(unit)) exchange(unit);
     else load(unit);
   }

@@ -1,0 +1,96 @@
+/* Keeps the gallery readable without a network: what every page needs, and the recipes that were visited last.
+
+   The build puts VERSION, a digest of what every page needs, and SHELL, the list of it, before this.
+   The network always comes first, and whatever it brings takes the place of what was kept; so nothing is shown that is
+   older than the last time that there was a network. Caches of other versions are deleted. */
+"use strict";
+
+const PATIENCE = 4000;  // ms to wait for the network where there is something kept
+const MOST_RECIPES = 12;
+const MOST_FILES = 300;
+const HOME = self.registration.scope;
+const PREFIX = `spreadwright ${new URL(HOME).pathname} `;  // several galleries may lie at one address
+const SHELL_CACHE = `${PREFIX}shell ${VERSION}`;
+const RECIPE = `${PREFIX}recipe `;
+const OFFLINE = new URL("offline.html", HOME).href;
+
+const isOurs = (url) => url.startsWith(HOME);
+const fresh = (url) => fetch(url, { cache: "no-cache" });
+const pause = (time) => new Promise((_, reject) => { setTimeout(() => reject(new Error("slow")), time); });
+
+self.addEventListener("install", (event) => {
+  event.waitUntil((async () => {
+    const cache = await caches.open(SHELL_CACHE);
+    await cache.addAll(SHELL.map((path) => new Request(new URL(path, HOME), { cache: "no-cache" })));
+    await self.skipWaiting();
+  })());
+});
+
+self.addEventListener("activate", (event) => {
+  event.waitUntil((async () => {
+    const names = await caches.keys();
+    const isOld = (name) => name.startsWith(PREFIX) && !name.startsWith(RECIPE) && name !== SHELL_CACHE;
+    await Promise.all(names.filter(isOld).map((name) => caches.delete(name)));
+    await self.clients.claim();
+  })());
+});
+
+/* Addresses of folders mean their index; fragments and parameters are the page's own business. */
+function plain(url) {
+  const found = new URL(url);
+  found.hash = "";
+  found.search = "";
+  if (found.pathname.endsWith("/")) found.pathname += "index.html";
+  return found.href;
+}
+
+const keptCopy = (url) => caches.match(url, { ignoreVary: true });
+
+async function renew(url, response) {
+  for (const name of await caches.keys()) {
+    if (!name.startsWith(PREFIX)) continue;
+    const cache = await caches.open(name);
+    if (await cache.match(url, { ignoreVary: true })) await cache.put(url, response.clone());
+  }
+}
+
+async function answer(event) {
+  const url = plain(event.request.url);
+  const kept = await keptCopy(url);
+  try {
+    const asked = fetch(event.request);
+    const response = await (kept ? Promise.race([asked, pause(PATIENCE)]) : asked);
+    if (kept && response.ok && !response.redirected) event.waitUntil(renew(url, response.clone()));
+    return response;
+  } catch (reason) {
+    if (kept) return kept;
+    if (event.request.mode === "navigate") return (await keptCopy(OFFLINE)) ?? Response.error();
+    throw reason;
+  }
+}
+
+self.addEventListener("fetch", (event) => {
+  const { request } = event;
+  if (request.method === "GET" && isOurs(request.url) && !request.headers.has("range")) event.respondWith(answer(event));
+});
+
+/* One cache for each recipe, named by the time, so that the oldest are known; a visit makes it anew and whole. */
+async function keep(recipe, urls) {
+  const before = (await caches.keys()).filter((name) => name.startsWith(RECIPE));
+  const cache = await caches.open(`${RECIPE}${Date.now()} ${recipe}`);
+  await Promise.all([...new Set(urls.map(plain))].slice(0, MOST_FILES).map(async (url) => {
+    const response = await fresh(url).catch(() => undefined);
+    const found = response?.ok && !response.redirected ? response : await keptCopy(url);
+    if (found) await cache.put(url, found);
+  }));
+  const older = before.filter((name) => name.endsWith(` ${recipe}`));
+  const others = before.filter((name) => !older.includes(name)).sort();
+  const tooMany = others.slice(0, Math.max(0, others.length + 1 - MOST_RECIPES));
+  await Promise.all([...older, ...tooMany].map((name) => caches.delete(name)));
+}
+
+self.addEventListener("message", (event) => {
+  const { recipe, keep: urls } = event.data ?? {};
+  if (typeof recipe !== "string" || !Array.isArray(urls)) return;
+  event.waitUntil(keep(recipe, urls.filter((url) => typeof url === "string" && isOurs(url))));
+});
