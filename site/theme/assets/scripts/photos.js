@@ -17,7 +17,7 @@
     select: row.querySelector("select"),
     button: row.querySelector(".crop-it"),
     density: row.querySelector(".density"),
-    window: document.querySelector(`[data-photo="${CSS.escape(row.dataset.piece)}"]`),
+    print: document.querySelector(`[data-photo="${CSS.escape(row.dataset.piece)}"]`),
     photo: null,
     frame: null,
   }));
@@ -78,8 +78,8 @@
     mat.select.value = mat.photo ? String(photos.indexOf(mat.photo)) : "";
     mat.button.disabled = !mat.photo;
     mat.density.textContent = mat.photo ? density(mat) : "";
-    mat.window?.querySelector("svg.own-photo")?.remove();
-    if (mat.photo && mat.window) mat.window.append(picture(mat));
+    mat.print?.querySelector("svg.own-photo")?.remove();
+    if (mat.photo && mat.print) mat.print.append(picture(mat));
   }
 
   function density(mat) {
@@ -88,15 +88,15 @@
   }
 
   /** Where a print lies: its paper is the first thing drawn of it. */
-  function place(window) {
-    const paper = window.querySelector("rect");
+  function place(print) {
+    const paper = print.querySelector("rect");
     return Object.fromEntries(["x", "y", "width", "height"].map((name) => [name, paper.getAttribute(name)]));
   }
 
   function picture(mat) {
     const { photo, frame } = mat;
     const inner = document.createElementNS(SVG, "svg");
-    const held = { ...place(mat.window), viewBox: `${frame.x} ${frame.y} ${frame.width} ${frame.height}` };
+    const held = { ...place(mat.print), viewBox: `${frame.x} ${frame.y} ${frame.width} ${frame.height}` };
     for (const [name, value] of Object.entries({ ...held, preserveAspectRatio: "none", class: "own-photo" })) {
       inner.setAttribute(name, value);
     }
