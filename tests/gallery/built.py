@@ -120,6 +120,7 @@ def dead_ends(site: Path) -> Iterator[str]:
             if target is None:
                 continue
             place = urlsplit(address).fragment
+            place = "" if "=" in place else place  # states what the page shows, and is no place on it
             if not target.is_file() or (place and place not in built[target].ids):
                 yield f"{html.page.relative_to(site)}: {address}"
 

@@ -2,12 +2,14 @@
 
 import os
 import sys
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
 from spreadwright.cli import signals
+from spreadwright.cli.moments import moment
 from spreadwright.store import Collection
 from spreadwright.words import LANGUAGES
 
@@ -26,12 +28,26 @@ if TYPE_CHECKING:
 )
 @click.option("--address", default="", metavar="URL", help="Where it will be found, for feeds and square codes.")
 @click.option(
+    "--date",
+    "dated",
+    envvar="SOURCE_DATE_EPOCH",
+    callback=lambda _context, _option, given: moment(given),
+    metavar="DATE",
+    help="The date of its feeds, as 2026-11-30 or in seconds since 1970; without one, or an address, it has none.",
+)
+@click.option(
     "--api", default="", metavar="URL", help="A service that gives its recipes in other papers and languages."
 )
 @click.option("--processes", type=click.IntRange(1, 256), help="How many work at it; one for each core when left out.")
 @click.pass_obj
 def gallery(
-    collection: Collection, output: Path, languages: tuple[str, ...], address: str, api: str, processes: int | None
+    collection: Collection,
+    output: Path,
+    languages: tuple[str, ...],
+    address: str,
+    dated: datetime | None,
+    api: str,
+    processes: int | None,
 ) -> None:
     """Build the gallery as plain files into the folder OUTPUT.
 
@@ -40,11 +56,13 @@ def gallery(
     from spreadwright.gallery import Site
 
     signals.unwind_on_terminate()
-    build_gallery(collection, output, Site(languages or LANGUAGES, address, api), processes)
+    build_gallery(collection, output, Site(languages or LANGUAGES, address, api), processes, dated)
     click.echo(f"The gallery is in {output}; open {output / 'index.html'} in a browser.", err=True)
 
 
-def build_gallery(collection: Collection, output: Path, site: "Site", processes: int | None = None) -> None:
+def build_gallery(
+    collection: Collection, output: Path, site: "Site", processes: int | None = None, dated: datetime | None = None
+) -> None:
     """With a progress bar on stderr."""
     from spreadwright.gallery import build
 
@@ -54,7 +72,7 @@ def build_gallery(collection: Collection, output: Path, site: "Site", processes:
             bar.length = total
             bar.update(done - bar.pos)
 
-        build(collection, output, site=site, processes=processes, kept=_kept(), progress=progress)
+        build(collection, output, site=site, dated=dated, processes=processes, kept=_kept(), progress=progress)
 
 
 def _kept() -> "Kept | None":

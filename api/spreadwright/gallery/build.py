@@ -5,11 +5,13 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from concurrent.futures import Executor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import nullcontext
+from datetime import datetime
 from pathlib import Path
 
 from spreadwright.errors import InvalidDocument, InvalidDocuments
 from spreadwright.gallery.documents import Documents, collected, paper_set_of
 from spreadwright.gallery.facts import Facts
+from spreadwright.gallery.feeds import feed_files, feed_links, sitemap_files
 from spreadwright.gallery.fingerprints import fingerprint
 from spreadwright.gallery.folder import replaced
 from spreadwright.gallery.jobs import RecipeOrder, recipe_orders
@@ -35,6 +37,7 @@ def build(
     output: Path,
     *,
     site: Site | None = None,
+    dated: datetime | None = None,
     executor: Executor | None = None,
     processes: int | None = None,
     kept: Kept | None = None,
@@ -48,6 +51,7 @@ def build(
         collection: Recipes, paper sets and benches.
         output: The folder to write; made when missing, replaced when it holds an earlier gallery.
         site: Its languages, its address, and the service that it may ask.
+        dated: For the feeds, which a gallery without a date, or without an address, has none of.
         executor: Where recipes are made; worker processes of our own when left out. A program that lets us start
             them keeps its beginning under ``if __name__ == "__main__"``.
         processes: How many of our own; as many as there are cores when left out, and 1 is this process itself.
@@ -74,7 +78,8 @@ def build(
             facts[number] = made.facts
             if progress:
                 progress(len(facts), len(orders), orders[number].recipe.id)
-        _write_overviews([facts[number] for number in range(len(orders))], papers, site, now, stage)
+        _write_overviews([facts[number] for number in range(len(orders))], papers, site, now, dated, stage)
+        _write(sitemap_files(site, (page.relative_to(stage).as_posix() for page in stage.rglob("*.html"))), stage)
     if kept:
         kept.trim()
 
@@ -143,15 +148,22 @@ def _refuse(broken: Sequence[InvalidDocument]) -> None:
 
 
 def _write_overviews(
-    recipes: Sequence[tuple[Facts, ...]], papers: Sequence[PaperSet], site: Site, now: str, stage: Path
+    recipes: Sequence[tuple[Facts, ...]],
+    papers: Sequence[PaperSet],
+    site: Site,
+    now: str,
+    dated: datetime | None,
+    stage: Path,
 ) -> None:
     around = shell(site, now)
     _write(offline_files(around, site), stage)
     for each in papers:
         _write(paper_set_files(each), stage)
+    _write(feed_files([facts[0] for facts in recipes], site, dated, around.name), stage)
     for number, language in enumerate(site.languages):
         with speaking(language):
-            for template, path, shown in overviews([facts[number] for facts in recipes], papers):
+            found = overviews([facts[number] for facts in recipes], papers, feed_links(site, dated))
+            for template, path, shown in found:
                 _write({site.home(language) + path: around.page(template, path, language, shown)}, stage)
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 
 from spreadwright.gallery.facts import Facts
+from spreadwright.gallery.feeds import FeedLink
 from spreadwright.gallery.finding import found_by, kinds, laid_out
 from spreadwright.gallery.groups import authors, tags
 from spreadwright.gallery.make import PageOf
@@ -10,12 +11,12 @@ from spreadwright.gallery.paper_set_page import paper_set_page
 from spreadwright.model import PaperSet
 
 
-def overviews(recipes: Sequence[Facts], papers: Sequence[PaperSet]) -> Iterator[PageOf]:
+def overviews(recipes: Sequence[Facts], papers: Sequence[PaperSet], feeds: Sequence[FeedLink] = ()) -> Iterator[PageOf]:
     """Every page about many recipes, in the language that is spoken, which is that of the facts."""
     ordered = laid_out(recipes)
     sets = [paper_set_page(each, ordered) for each in papers]
     groups = {"tag": tags(ordered), "author": authors(ordered)}
-    everywhere = {"set_titles": {each.id: each.title for each in papers}, "recipes": ordered}
+    everywhere = {"set_titles": {each.id: each.title for each in papers}, "recipes": ordered, "feeds": feeds}
     found = {"kinds": kinds(ordered), "found_by": found_by(ordered)}
     yield "index.html", "index.html", {**everywhere, **found, "sets": sets, "tags": groups["tag"]}
     for each in sets:

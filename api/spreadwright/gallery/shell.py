@@ -44,6 +44,11 @@ class Shell:
         self._nav = get_navigation(self._files, self._config)
         self._env = dressed(self._config.theme.get_env())
 
+    @property
+    def name(self) -> str:
+        """What the gallery is called."""
+        return str(self._config.site_name)
+
     def page(self, template: str, path: str, language: str, shown: dict[str, Any]) -> bytes:
         """One page as HTML.
 

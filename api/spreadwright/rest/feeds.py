@@ -4,17 +4,19 @@ from collections.abc import Sequence
 from datetime import UTC, datetime
 from typing import Any
 from urllib.parse import unquote, urlsplit
-from xml.etree.ElementTree import Element, SubElement, tostring
 
 from flask import request
 
 from spreadwright.errors import UnknownName
 from spreadwright.rest.service import service
 from spreadwright.store.values import Document
+from spreadwright.tasks import feeds
+from spreadwright.tasks.feeds import ATOM, FEED_JSON
 
-ATOM, FEED_JSON, XML = "application/atom+xml", "application/feed+json", "application/xml"
+__all__ = ["ATOM", "FEED_JSON", "XML", "atom", "base", "embedded", "json_feed", "page_address", "photo", "sitemap"]
+
+XML = "application/xml"
 TITLE = "Spreadwright: new recipes"
-_ATOM, _SITEMAP = "http://www.w3.org/2005/Atom", "http://www.sitemaps.org/schemas/sitemap/0.9"
 _LONGEST_PATH = 120
 
 
@@ -30,69 +32,40 @@ def page_address(recipe_id: str, here: str) -> str:
 
 def atom(here: str, recipes: Sequence[Document]) -> bytes:
     """The feed as Atom."""
-    feed = Element("feed", xmlns=_ATOM)
-    SubElement(feed, "title").text = TITLE
-    SubElement(feed, "id").text = f"{here}/feed"
-    SubElement(feed, "updated").text = _latest(recipes).isoformat()
-    SubElement(feed, "link", rel="self", type=ATOM, href=f"{here}/feed.atom")
-    SubElement(feed, "link", rel="alternate", type="text/html", href=f"{here}/")
-    for each in recipes:
-        _entry(feed, each, here)
-    return _bytes(feed)
-
-
-def _entry(feed: Element, recipe: Document, here: str) -> None:
-    entry = SubElement(feed, "entry")
-    facts, address = recipe.facts, page_address(recipe.id, here)
-    SubElement(entry, "title").text = facts.title
-    SubElement(entry, "id").text = address
-    SubElement(entry, "link", rel="alternate", type="text/html", href=address)
-    SubElement(entry, "link", rel="enclosure", type="image/png", href=f"{here}/recipes/{recipe.id}/preview.png")
-    SubElement(entry, "published").text = _published(recipe).isoformat()
-    SubElement(entry, "updated").text = recipe.head.changed_at.isoformat()
-    SubElement(entry, "summary").text = facts.summary
-    for name in facts.authors or ("Unknown",):
-        SubElement(SubElement(entry, "author"), "name").text = name
-    for tag in facts.tags:
-        SubElement(entry, "category", term=tag)
+    return feeds.atom(_feed(here, recipes))
 
 
 def json_feed(here: str, recipes: Sequence[Document]) -> dict[str, Any]:
     """The feed as JSON Feed 1.1."""
-    return {
-        "version": "https://jsonfeed.org/version/1.1",
-        "title": TITLE,
-        "home_page_url": f"{here}/",
-        "feed_url": f"{here}/feed.json",
-        "items": [_item(each, here) for each in recipes],
-    }
-
-
-def _item(recipe: Document, here: str) -> dict[str, Any]:
-    facts, address = recipe.facts, page_address(recipe.id, here)
-    return {
-        "id": address,
-        "url": address,
-        "title": facts.title,
-        "content_text": facts.summary,
-        "image": f"{here}/recipes/{recipe.id}/preview.png",
-        "date_published": _published(recipe).isoformat(),
-        "date_modified": recipe.head.changed_at.isoformat(),
-        "authors": [{"name": name} for name in facts.authors],
-        "tags": list(facts.tags),
-        "language": facts.language,
-    }
+    return feeds.json_feed(_feed(here, recipes))
 
 
 def sitemap(here: str, recipes: Sequence[Document]) -> bytes:
     """The pages that there are, for search engines."""
-    pages = Element("urlset", xmlns=_SITEMAP)
-    SubElement(SubElement(pages, "url"), "loc").text = f"{here}/"
-    for each in recipes:
-        page = SubElement(pages, "url")
-        SubElement(page, "loc").text = page_address(each.id, here)
-        SubElement(page, "lastmod").text = each.head.changed_at.date().isoformat()
-    return _bytes(pages)
+    pages = [(page_address(each.id, here), each.head.changed_at) for each in recipes]
+    return feeds.sitemap([(f"{here}/", None), *pages])
+
+
+def _feed(here: str, recipes: Sequence[Document]) -> feeds.Feed:
+    entries = tuple(_entry(each, here) for each in recipes)
+    return feeds.Feed(
+        TITLE, f"{here}/feed", f"{here}/", f"{here}/feed.atom", f"{here}/feed.json", _latest(recipes), entries
+    )
+
+
+def _entry(recipe: Document, here: str) -> feeds.Entry:
+    facts = recipe.facts
+    return feeds.Entry(
+        page_address(recipe.id, here),
+        facts.title,
+        facts.summary,
+        tuple(facts.authors),
+        tuple(facts.tags),
+        facts.language,
+        f"{here}/recipes/{recipe.id}/preview.png",
+        _published(recipe),
+        recipe.head.changed_at,
+    )
 
 
 def embedded(url: str, here: str) -> str:
@@ -132,8 +105,3 @@ def _latest(recipes: Sequence[Document]) -> datetime:
 
 def _published(recipe: Document) -> datetime:
     return recipe.published_at or recipe.created_at
-
-
-def _bytes(root: Element) -> bytes:
-    found: bytes = tostring(root, encoding="utf-8", xml_declaration=True)
-    return found
