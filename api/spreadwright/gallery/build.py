@@ -1,30 +1,25 @@
 """From a collection to a folder of pages, all at once or not at all."""
 
-import os
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Executor
-from concurrent.futures.process import BrokenProcessPool
-from contextlib import nullcontext
 from datetime import datetime
 from pathlib import Path
 
-from spreadwright.errors import InvalidDocument, InvalidDocuments
+from spreadwright.errors import InvalidDocument
 from spreadwright.gallery.documents import Documents, collected, paper_set_of
 from spreadwright.gallery.facts import Facts
 from spreadwright.gallery.feeds import feed_files, feed_links, sitemap_files
-from spreadwright.gallery.fingerprints import fingerprint
 from spreadwright.gallery.folder import replaced
-from spreadwright.gallery.jobs import RecipeOrder, recipe_orders
 from spreadwright.gallery.kept import Kept
-from spreadwright.gallery.make import Made, made_recipe
+from spreadwright.gallery.make import recipe_orders
+from spreadwright.gallery.making import Workshop, brought, refuse
 from spreadwright.gallery.offline import offline_files
 from spreadwright.gallery.overviews import overviews
 from spreadwright.gallery.paper_set_page import paper_set_files
 from spreadwright.gallery.run import run_mkdocs
-from spreadwright.gallery.shell import GalleryNotBuilt, shell
+from spreadwright.gallery.shell import shell
 from spreadwright.gallery.site import Site
-from spreadwright.gallery.workers import Here, Workers, carried_out
-from spreadwright.gallery.works import works
+from spreadwright.gallery.works import theme
 from spreadwright.model import PaperSet
 from spreadwright.store import Collection
 from spreadwright.words import speaking
@@ -67,18 +62,20 @@ def build(
         GalleryNotBuilt: The pages themselves did not build.
     """
     site = site or Site()
-    documents, now = collected(collection), works()
+    documents, workshop = collected(collection), Workshop(executor, processes, kept)
     papers = _paper_sets(documents)
-    orders = recipe_orders(documents, site, now)
+    orders = recipe_orders(documents, site)
     with replaced(output) as stage:
         run_mkdocs(site, stage)
         facts: dict[int, tuple[Facts, ...]] = {}
-        for number, made in _made(orders, kept, executor, processes):
-            _write(made.files, stage)
-            facts[number] = made.facts
+        for each in brought(orders, workshop):
+            _write(each.files, stage)
+            if each.facts is None:
+                continue
+            facts[each.place] = each.facts
             if progress:
-                progress(len(facts), len(orders), orders[number].recipe.id)
-        _write_overviews([facts[number] for number in range(len(orders))], papers, site, now, dated, stage)
+                progress(len(facts), len(orders), orders[each.place].recipe.id)
+        _write_overviews([facts[number] for number in range(len(orders))], papers, site, dated, stage)
         _write(sitemap_files(site, (page.relative_to(stage).as_posix() for page in stage.rglob("*.html"))), stage)
     if kept:
         kept.trim()
@@ -91,71 +88,18 @@ def _paper_sets(documents: Documents) -> tuple[PaperSet, ...]:
             papers.append(paper_set_of(each))
         except InvalidDocument as reason:
             broken.append(reason)
-    _refuse(broken)
+    refuse(broken)
     return tuple(papers)
-
-
-def _made(
-    orders: Sequence[RecipeOrder], kept: Kept | None, executor: Executor | None, processes: int | None
-) -> Iterator[tuple[int, Made]]:
-    """What came of each order, by its number: first what is kept, then the rest in order of completion.
-
-    All are tried, so that whoever mends documents is told of every one that is broken.
-    """
-    shared: dict[int, bytes] = {}
-    keys = [fingerprint(order, shared) for order in orders]
-    missing = []
-    for number, key in enumerate(keys):
-        if kept and (made := kept.get(key)):
-            yield number, made
-        else:
-            missing.append(number)
-    broken: dict[int, InvalidDocument] = {}
-    with _executor(executor, processes, len(missing)) as chosen:
-        for place, future in carried_out(made_recipe, [orders[number] for number in missing], chosen):
-            number = missing[place]
-            try:
-                made = future.result()
-            except InvalidDocument as reason:
-                broken[number] = reason
-                continue
-            except BrokenProcessPool as reason:
-                raise GalleryNotBuilt("a process that helped has died; try fewer of them") from reason
-            if kept:
-                kept.put(keys[number], made)
-            yield number, made
-    _refuse([broken[number] for number in sorted(broken)])
-
-
-def _executor(given: Executor | None, processes: int | None, orders: int) -> Executor | nullcontext[Executor]:
-    """What is given stays its giver's; what is ours ends with the block."""
-    if given is not None:
-        return nullcontext(given)
-    count = min(processes or _cores(), orders)
-    return Here() if count <= 1 else Workers(count)
-
-
-def _cores() -> int:
-    """How many this process may use."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-
-
-def _refuse(broken: Sequence[InvalidDocument]) -> None:
-    if len(broken) == 1:
-        raise broken[0]
-    if broken:
-        raise InvalidDocuments(broken)
 
 
 def _write_overviews(
     recipes: Sequence[tuple[Facts, ...]],
     papers: Sequence[PaperSet],
     site: Site,
-    now: str,
     dated: datetime | None,
     stage: Path,
 ) -> None:
-    around = shell(site, now)
+    around = shell(site, theme())
     _write(offline_files(around, site), stage)
     for each in papers:
         _write(paper_set_files(each), stage)

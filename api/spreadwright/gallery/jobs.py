@@ -1,4 +1,4 @@
-"""What makers are asked: an order holds documents as bytes and travels anywhere; a job is what they say, proven."""
+"""What makers are given: one recipe, proven, on its benches and in its papers."""
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
@@ -6,27 +6,14 @@ from hashlib import sha256
 
 from spreadwright.document import Reading
 from spreadwright.errors import NoColourway
-from spreadwright.gallery.documents import Document, Documents, bench_of, outline_of, paper_set_of, recipe_of
+from spreadwright.gallery.documents import Document, Documents, bench_of, paper_set_of, recipe_of
 from spreadwright.gallery.instructions import can_be_cut, other_unit
-from spreadwright.gallery.lineage import Lineage, lineages
-from spreadwright.gallery.site import Site
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
 from spreadwright.tasks import proven
 from spreadwright.tasks.ranking import Proposal, propose
 
 SHOWN = 6
 """Colourways of one set that a recipe's page offers."""
-
-
-@dataclass(frozen=True, slots=True)
-class RecipeOrder:
-    """Everything that the pages and files of one recipe follow from, but for code and theme, of which `works` tells."""
-
-    recipe: Document
-    documents: Documents
-    lineage: Lineage
-    site: Site
-    works: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,8 +30,6 @@ class RecipeJob:
     bench: Bench
     other_benches: tuple[Bench, ...]
     proposals: tuple[Proposal, ...]
-    lineage: Lineage
-    site: Site
 
     @property
     def recipe(self) -> Recipe:
@@ -57,26 +42,19 @@ class RecipeJob:
         return tuple((each.sets[0], each.colourways[0].colourway) for each in self.proposals)
 
 
-def recipe_orders(documents: Documents, site: Site, works: str) -> tuple[RecipeOrder, ...]:
-    """An order for every recipe, by id; each with the paper sets and benches, not with the other recipes."""
-    others = Documents((), documents.paper_sets, documents.benches)
-    relatives = lineages([outline_of(each) for each in documents.recipes])
-    return tuple(RecipeOrder(each, others, relatives[each.id], site, works) for each in documents.recipes)
-
-
-def recipe_job(order: RecipeOrder) -> RecipeJob:
-    """The recipe of an order, proven, in every paper set that fills its roles.
+def recipe_job(document: Document, documents: Documents) -> RecipeJob:
+    """A recipe, proven, in every paper set that fills its roles.
 
     Raises:
         InvalidDocument: The recipe carries an error on the bench that it is cut on, or a paper set does.
     """
-    reading = recipe_of(order.recipe)
-    bench = bench_of(order.documents.bench(reading.model.unit))
+    reading = recipe_of(document)
+    bench = bench_of(documents.bench(reading.model.unit))
     recipe = proven(reading, bench)
-    sets = tuple(paper_set_of(each) for each in order.documents.paper_sets)
-    others = _others(reading, bench_of(order.documents.bench(other_unit(bench.unit))))
+    sets = tuple(paper_set_of(each) for each in documents.paper_sets)
+    others = _others(reading, bench_of(documents.bench(other_unit(bench.unit))))
     proposals = tuple(_proposals(recipe, _led_by(recipe.id, sets)))
-    return RecipeJob(reading, bench, others, proposals, order.lineage, order.site)
+    return RecipeJob(reading, bench, others, proposals)
 
 
 def _others(reading: Reading[Recipe], bench: Bench) -> tuple[Bench, ...]:

@@ -15,8 +15,7 @@ from tempfile import NamedTemporaryFile
 from typing import Any
 
 from spreadwright.errors import SpreadwrightError
-from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.make import Made
+from spreadwright.gallery.make import Made, Told
 from spreadwright.gallery.plain import as_plain, from_plain
 
 LEAST_BYTES = 2**30
@@ -57,20 +56,20 @@ class Kept:
         except OSError as reason:
             raise CannotKeep(folder, reason.strerror or str(reason)) from reason
 
-    def get(self, key: str) -> Made | None:
-        """What was kept under a fingerprint, if it is there and whole."""
+    def get(self, key: str, kind: type[Told]) -> Made[Told] | None:
+        """What was kept under a fingerprint, if it is there and whole; `kind` is what is told of the files."""
         file = self._folder / key
         try:
             data = file.read_bytes()
             os.utime(file)
         except OSError:
             return None
-        made = _read(data)
+        made = _read(data, kind)
         if made:
             self._used.add(key)
         return made
 
-    def put(self, key: str, made: Made) -> None:
+    def put(self, key: str, made: Made[Any]) -> None:
         """Keep a result, whole or not at all; a full disk is no reason to stop."""
         self._used.add(key)
         unfinished = None
@@ -111,24 +110,23 @@ def _refuse_shared(folder: Path) -> None:
         raise CannotKeep(folder, "others could write to it")
 
 
-def _written(made: Made) -> tuple[bytes, ...]:
+def _written(made: Made[Any]) -> tuple[bytes, ...]:
     listed = [[path, len(data)] for path, data in made.files.items()]
-    head = json.dumps({"facts": as_plain(made.facts), "files": listed}).encode() + b"\n"
+    head = json.dumps({"told": as_plain(made.told), "files": listed}).encode() + b"\n"
     told = sha256(head)
     for data in made.files.values():
         told.update(data)
     return told.hexdigest().encode() + b"\n", head, *made.files.values()
 
 
-def _read(data: bytes) -> Made | None:
+def _read(data: bytes, kind: type[Told]) -> Made[Told] | None:
     told, _, rest = data.partition(b"\n")
     if sha256(rest).hexdigest().encode() != told:
         return None
     head, _, content = rest.partition(b"\n")
     try:
         found = json.loads(head)
-        facts = from_plain(tuple[Facts, ...], found["facts"])
-        return Made(dict(_parted(found["files"], content)), facts)
+        return Made(dict(_parted(found["files"], content)), from_plain(kind, found["told"]))
     except (TypeError, ValueError, KeyError):  # of another version, whose fingerprint happens to be the same
         return None
 

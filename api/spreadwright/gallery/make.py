@@ -2,68 +2,125 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Generic, TypeVar
 
+from spreadwright.gallery import works
+from spreadwright.gallery.documents import Document, Documents, outline_of
+from spreadwright.gallery.exchange import exchange
 from spreadwright.gallery.exchange_data import exchange_data
 from spreadwright.gallery.facts import Facts, facts_of, recipe_path
 from spreadwright.gallery.howto import howto
 from spreadwright.gallery.instruction_pages import instruction_pages
-from spreadwright.gallery.jobs import RecipeJob, RecipeOrder, recipe_job
-from spreadwright.gallery.recipe_page import RecipePage, recipe_page, recipe_pictures
+from spreadwright.gallery.jobs import RecipeJob, recipe_job
+from spreadwright.gallery.lineage import Lineage, lineages
+from spreadwright.gallery.recipe_page import RecipePage, RecipePictures, recipe_page, recipe_pictures
 from spreadwright.gallery.sharing import Shared, code_file, shared
-from spreadwright.gallery.shell import Shell, shell
+from spreadwright.gallery.shell import GalleryNotBuilt, shell
+from spreadwright.gallery.site import Site
+from spreadwright.model import Recipe
 from spreadwright.words import speaking
 
+Told = TypeVar("Told")
 PageOf = tuple[str, str, dict[str, Any]]
 """A template, the path of a page below the home of its language, and what it is shown."""
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
-    """What came of one order.
+class RecipeOrder:
+    """Everything that the pages and files of one recipe follow from, in a form that travels to any process.
+
+    Attributes:
+        recipe: The document.
+        documents: The paper sets and benches.
+        lineage: What the page says of other recipes.
+        site: The gallery that they are for.
+        code: The fingerprint of the code that is to make them, see `works`.
+        theme: Likewise of the templates.
+        pictures: What is known of the recipe's pictures, if there is no need to make them.
+    """
+
+    recipe: Document
+    documents: Documents
+    lineage: Lineage
+    site: Site
+    code: str
+    theme: str
+    pictures: RecipePictures | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Made(Generic[Told]):
+    """Files, and what is to be known of them.
 
     Attributes:
         files: Contents by path within the site, always with forward slashes.
-        facts: What pages about many recipes need to know, in each language of the site.
+        told: It can be kept as JSON.
     """
 
     files: dict[str, bytes]
-    facts: tuple[Facts, ...]
+    told: Told
 
 
-def made_recipe(order: RecipeOrder) -> Made:
+@dataclass(frozen=True, slots=True)
+class MadeRecipe:
+    """What came of one order: pictures, unless they were not asked for, and pages with facts in each language."""
+
+    pictures: Made[RecipePictures] | None
+    pages: Made[tuple[Facts, ...]]
+
+
+def recipe_orders(documents: Documents, site: Site) -> tuple[RecipeOrder, ...]:
+    """An order for every recipe, by id; each with the paper sets and benches, not with the other recipes."""
+    others = Documents((), documents.paper_sets, documents.benches)
+    relatives = lineages([outline_of(each) for each in documents.recipes])
+    code, theme = works.code(), works.theme()
+    return tuple(RecipeOrder(each, others, relatives[each.id], site, code, theme) for each in documents.recipes)
+
+
+def made_recipe(order: RecipeOrder) -> MadeRecipe:
     """All that one recipe brings to the gallery.
 
     Raises:
         InvalidDocument: The recipe carries an error on the bench that it is cut on, or a paper set does.
         CannotDraw: A picture could not be drawn.
+        GalleryNotBuilt: A template is faulty, or this process has another state of the code.
     """
-    job, around = recipe_job(order), shell(order.site, order.works)
+    if order.code != works.code():
+        raise GalleryNotBuilt("the code was changed meanwhile, or is another one where it runs; start again")
+    job = recipe_job(order.recipe, order.documents)
+    drawn = None if order.pictures else _drawn(job)
+    pictures = drawn.told if drawn else order.pictures
+    assert pictures is not None
+    return MadeRecipe(drawn, _written(order, job, pictures))
+
+
+def _drawn(job: RecipeJob) -> Made[RecipePictures]:
     with speaking(job.recipe.language):
-        pictures, drawn = recipe_pictures(job)
-    files = {**drawn, **code_file(job.recipe, _shared(job, job.site.languages[0]))}
-    facts = []
-    for language in order.site.languages:
+        pictures, files = recipe_pictures(job)
+    return Made(dict(files), pictures)
+
+
+def _written(order: RecipeOrder, job: RecipeJob, pictures: RecipePictures) -> Made[tuple[Facts, ...]]:
+    """The pages in every language, and the files with words in them."""
+    site, around, worn = order.site, shell(order.site, order.theme), exchange(job.reading, job.proposals)
+    files, facts = code_file(job.recipe, _shared(order, job.recipe, site.languages[0])), []
+    for language in site.languages:
         with speaking(language):
-            page, own = recipe_page(job, pictures)
+            page, own = recipe_page(job, pictures, worn)
             facts.append(facts_of(page))
-            files |= {order.site.home(language) + path: data for path, data in own.items()}
-            files |= dict(_rendered(around, job, page, language))
+            files |= {site.home(language) + path: data for path, data in own.items()}
+            for template, path, shown in pages_of(order, page, language):
+                files[site.home(language) + path] = around.page(template, path, language, shown)
     return Made(files, tuple(facts))
 
 
-def _rendered(around: Shell, job: RecipeJob, page: RecipePage, language: str) -> Iterator[tuple[str, bytes]]:
-    for template, path, shown in pages_of(job, page, language):
-        yield job.site.home(language) + path, around.page(template, path, language, shown)
-
-
-def pages_of(job: RecipeJob, page: RecipePage, language: str) -> Iterator[PageOf]:
+def pages_of(order: RecipeOrder, page: RecipePage, language: str) -> Iterator[PageOf]:
     """The pages about one recipe, in the language that is spoken."""
-    found = _shared(job, language)
+    found = _shared(order, page.recipe, language)
     shown = {
         "recipe": page,
         "facts": facts_of(page),
-        "lineage": job.lineage,
+        "lineage": order.lineage,
         "shared": found,
         "howto": howto(page, language, found.address, found.picture),
         "exchange_data": exchange_data(page.exchange) if page.exchange else None,
@@ -72,6 +129,6 @@ def pages_of(job: RecipeJob, page: RecipePage, language: str) -> Iterator[PageOf
     yield from instruction_pages(page)
 
 
-def _shared(job: RecipeJob, language: str) -> Shared:
+def _shared(order: RecipeOrder, recipe: Recipe, language: str) -> Shared:
     """How the page in a language is shared; the square code leads to the one in the first."""
-    return shared(job.recipe, job.site.home(language) + recipe_path(job.recipe.id), job.site.address)
+    return shared(recipe, order.site.home(language) + recipe_path(recipe.id), order.site.address)

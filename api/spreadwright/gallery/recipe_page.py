@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from spreadwright.gallery.card import card_file
 from spreadwright.gallery.downloads import Download, downloads
-from spreadwright.gallery.exchange import Exchange, exchange
+from spreadwright.gallery.exchange import Exchange
 from spreadwright.gallery.instructions import Instructions, Need, instructions
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files
@@ -81,9 +81,8 @@ class RecipePage:
 
 @dataclass(frozen=True, slots=True)
 class RecipePictures:
-    """What is made of a recipe once, whatever languages its pages speak."""
+    """What is known of the pictures of a recipe, which are made once for all languages; it can be kept as JSON."""
 
-    exchange: Exchange | None
     thumbnails: tuple[Thumbnail, ...]
     downloads: tuple[Download, ...]
 
@@ -96,12 +95,16 @@ def recipe_pictures(job: RecipeJob) -> tuple[RecipePictures, Files]:
     """
     small, small_files = thumbnails(job)
     offered, offered_files = downloads(job)
-    worn = exchange(job.reading, job.proposals)
-    return RecipePictures(worn, small, offered), {**small_files, **offered_files, **card_file(job)}
+    return RecipePictures(small, offered), {**small_files, **offered_files, **card_file(job)}
 
 
-def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, Files]:
+def recipe_page(job: RecipeJob, pictures: RecipePictures, worn: Exchange | None) -> tuple[RecipePage, Files]:
     """What the page of a recipe shows in the language that is spoken, and the files, by path below its home.
+
+    Args:
+        job: The recipe.
+        pictures: What is known of its pictures.
+        worn: The spread whose papers are exchanged in the page, which is the same in all languages.
 
     Raises:
         CannotDraw: A picture could not be drawn.
@@ -110,7 +113,7 @@ def recipe_page(job: RecipeJob, pictures: RecipePictures) -> tuple[RecipePage, F
     page = RecipePage(
         job.recipe,
         told,
-        pictures.exchange,
+        worn,
         pictures.thumbnails,
         _photo_rows(told[0].cutting, told[0].placing),
         pictures.downloads,

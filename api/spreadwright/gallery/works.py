@@ -16,11 +16,6 @@ _ASIDE = ("cli", "client", "rest", "store")
 _NAME = re.compile(r"[A-Za-z0-9._-]+")
 
 
-def works() -> str:
-    """A fingerprint of code, libraries and theme, as this process has them."""
-    return sha256((code() + theme()).encode()).hexdigest()
-
-
 @cache
 def code() -> str:
     """A fingerprint of the code and its libraries, taken once, since a process keeps what it began with."""
