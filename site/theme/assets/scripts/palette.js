@@ -97,11 +97,18 @@
       .slice(0, SUGGESTED);
   }
 
+  function swatch(face) {
+    const made = document.createElement("i");
+    made.style.background = face.colours.at(-1);
+    return made;
+  }
+
   function button({ set, number }) {
     const made = document.createElement("button");
     made.type = "button";
     const label = panel.querySelector(".suggested").dataset.label;
-    made.textContent = label.replace("{papers}", set.title).replace("{number}", number + 1);
+    const words = label.replace("{papers}", set.title).replace("{number}", number + 1);
+    made.append(...set.best[number].faces.map((face) => swatch(set.faces[face])), words);
     made.addEventListener("click", () => window.exchange.choose(set.id, number));
     return made;
   }
