@@ -10,6 +10,7 @@ import click
 
 from spreadwright.cli import signals
 from spreadwright.cli.moments import moment
+from spreadwright.cli.reference import commands
 from spreadwright.store import Collection
 from spreadwright.words import LANGUAGES
 
@@ -66,13 +67,23 @@ def build_gallery(
     """With a progress bar on stderr."""
     from spreadwright.gallery import build
 
+    described = commands(click.get_current_context().find_root())
     with click.progressbar(length=1, label="Building the gallery", file=sys.stderr) as bar:
 
         def progress(done: int, total: int, what: str) -> None:
             bar.length = total
             bar.update(done - bar.pos)
 
-        build(collection, output, site=site, dated=dated, processes=processes, kept=_kept(), progress=progress)
+        build(
+            collection,
+            output,
+            site=site,
+            dated=dated,
+            processes=processes,
+            kept=_kept(),
+            commands=described,
+            progress=progress,
+        )
 
 
 def _kept() -> "Kept | None":

@@ -6,6 +6,7 @@ from datetime import datetime
 from pathlib import Path
 
 from spreadwright.errors import InvalidDocument
+from spreadwright.gallery.commands import Command
 from spreadwright.gallery.documents import Documents, collected, paper_set_of
 from spreadwright.gallery.facts import Facts
 from spreadwright.gallery.feeds import feed_files, feed_links, sitemap_files
@@ -36,6 +37,7 @@ def build(
     executor: Executor | None = None,
     processes: int | None = None,
     kept: Kept | None = None,
+    commands: Sequence[Command] = (),
     progress: Progress | None = None,
 ) -> None:
     """Write the gallery of a collection into a folder; the same collection gives the same bytes.
@@ -51,6 +53,7 @@ def build(
             them keeps its beginning under ``if __name__ == "__main__"``.
         processes: How many of our own; as many as there are cores when left out, and 1 is this process itself.
         kept: What was made before, and need not be made again.
+        commands: For the reference of the command line, which they describe themselves.
         progress: Told after each recipe: how many are done, how many there are, and its id.
 
     Raises:
@@ -66,7 +69,7 @@ def build(
     papers = _paper_sets(documents)
     orders = recipe_orders(documents, site)
     with replaced(output) as stage:
-        run_mkdocs(site, stage)
+        run_mkdocs(site, stage, commands)
         facts: dict[int, tuple[Facts, ...]] = {}
         for each in brought(orders, workshop):
             _write(each.files, stage)

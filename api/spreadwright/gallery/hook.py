@@ -1,5 +1,7 @@
 """What MkDocs is told while it builds the prose: what templates are given, and how text is escaped."""
 
+from collections.abc import Sequence
+
 from jinja2 import Environment
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.structure.files import Files
@@ -7,6 +9,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
+from spreadwright.gallery.commands import Command
 from spreadwright.gallery.reference import chapters
 from spreadwright.gallery.shell import dressed, surroundings
 from spreadwright.gallery.site import Site
@@ -18,8 +21,9 @@ _MAP = "sitemap.xml"
 class GalleryHook:
     """Gives the templates of the prose what they need, and keeps MkDocs from what it would add."""
 
-    def __init__(self, site: Site) -> None:
+    def __init__(self, site: Site, commands: Sequence[Command] = ()) -> None:
         self._site = site
+        self._shown = {"format.html": {"chapters": chapters()}, "commands.html": {"commands": commands}}
 
     def on_config(self, config: MkDocsConfig) -> MkDocsConfig:
         """Without a map of the site by MkDocs, which would carry the day of the build."""
@@ -39,7 +43,7 @@ class GalleryHook:
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         """What surrounds a page, and what the reference shows."""
-        shown = {"chapters": chapters()} if page.meta.get("template") == "format.html" else {}
+        shown = self._shown.get(page.meta.get("template", ""), {})
         return {**context, **surroundings(self._site, SOURCE), **shown}  # type: ignore[typeddict-item]
 
     def on_template_context(

@@ -1,16 +1,18 @@
 """MkDocs, run over the site's sources: the prose, the reference, and whatever files lie beside them."""
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from mkdocs.commands.build import build as build_site
 from mkdocs.exceptions import MkDocsException
 
+from spreadwright.gallery.commands import Command
 from spreadwright.gallery.hook import GalleryHook
 from spreadwright.gallery.shell import GalleryNotBuilt, configuration
 from spreadwright.gallery.site import Site
 
 
-def run_mkdocs(site: Site, output: Path) -> None:
+def run_mkdocs(site: Site, output: Path, commands: Sequence[Command] = ()) -> None:
     """Build strictly into an existing folder, which is emptied; the site's sources are only read.
 
     Raises:
@@ -18,7 +20,7 @@ def run_mkdocs(site: Site, output: Path) -> None:
     """
     try:
         config = configuration(site, str(output))
-        config.plugins["gallery"] = GalleryHook(site)  # type: ignore[assignment]  # any object with its events will do
+        config.plugins["gallery"] = GalleryHook(site, commands)  # type: ignore[assignment]  # any object with its events will do
         build_site(config)
     except MkDocsException as cause:
         raise GalleryNotBuilt(str(cause)) from cause
