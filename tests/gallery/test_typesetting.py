@@ -69,3 +69,8 @@ def test_common_licences_have_a_name_and_an_address(licence, name, path):
 
 def test_other_licences_have_no_address():
     assert (licence_name("MIT"), licence_address("MIT")) == ("MIT", "")
+
+
+@pytest.mark.parametrize("text", ["120,7 × 82,6 mm", "120.7 × 82.6 mm"])
+def test_both_decimal_signs_are_held_together(text):
+    assert lengths(f"Auf {text}, dann.") == f'Auf <span class="length">{text}</span>, dann.'

@@ -15,8 +15,8 @@ from spreadwright.words import gettext as _
 from spreadwright.words import title
 
 _NARROW = "\N{NARROW NO-BREAK SPACE}"
-_NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
-_LENGTH = re.compile(rf"(?<![\w./])(?:{_NUMBER} × )?{_NUMBER}(?: (?:in|cm|mm|g/m²))?(?![\w/]|\.\d)")
+_NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+(?:[.,]\d+)?)"
+_LENGTH = re.compile(rf"(?<![\w./,])(?:{_NUMBER} × )?{_NUMBER}(?: (?:in|cm|mm|g/m²))?(?![\w/]|[.,]\d)")
 _FRACTION = re.compile(r"(?: (?=\d+/))?(\d+/\d+)")
 _CREATIVE_COMMONS = re.compile(r"CC-(?P<terms>BY(?:-(?:NC|SA|ND))*)-(?P<version>\d\.\d)")
 
