@@ -57,7 +57,7 @@ class Runner:
     def _claimed(self) -> Job | None:
         try:
             self.jobs.forget(datetime.now(UTC) - timedelta(seconds=KEPT_S))
-            return self.jobs.claim(str(os.getpid()))
+            return self.jobs.claim()
         except Exception:
             self._app.logger.exception("Jobs cannot be looked for")
             time.sleep(LOOK_S)

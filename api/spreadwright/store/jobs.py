@@ -103,8 +103,8 @@ class Jobs:
         with self._database.reading() as session:
             return session.scalar(mine if owner is None else mine.where(JobRow.owner == owner)) or 0
 
-    def claim(self, worker: str, lease_s: float = LEASE_S) -> Job | None:
-        """The oldest job that nobody works on, which is the worker's until its lease ends; None when there is none."""
+    def claim(self, lease_s: float = LEASE_S) -> Job | None:
+        """The oldest job that nobody works on, which is the caller's until its lease ends; None when there is none."""
         now = self._database.now()
         is_lost = and_(JobRow.state == JobState.RUNNING.value, JobRow.leased_until < now)
         free = (
