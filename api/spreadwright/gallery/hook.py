@@ -12,6 +12,7 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
+from spreadwright import words
 from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.paper_set_page import PaperSetPage, face_words, paper_set_page, stock_words, weight_words
 from spreadwright.gallery.pictures import Files
@@ -66,6 +67,8 @@ class GalleryHook:
     def on_env(self, env: Environment, *, config: MkDocsConfig, files: SiteFiles) -> Environment:
         """Titles are text, whatever characters they hold: escape everything that is not marked as safe."""
         env.autoescape = True
+        env.add_extension("jinja2.ext.i18n")
+        env.install_gettext_callables(words.gettext, words.ngettext)  # type: ignore[attr-defined]  # by the extension
         env.filters.update(FILTERS, face_words=face_words, weight_words=weight_words, stock_words=stock_words)
         return env
 
@@ -79,7 +82,11 @@ class GalleryHook:
         self, context: TemplateContext, *, page: Page, config: MkDocsConfig, nav: Navigation
     ) -> TemplateContext:
         """Hand a page what it shows."""
-        shown: dict[str, Any] = {**self._everywhere, **self._pages.get(page.file.src_uri, {})}
+        shown: dict[str, Any] = {
+            "language": words.spoken(),
+            **self._everywhere,
+            **self._pages.get(page.file.src_uri, {}),
+        }
         return {**context, **shown}  # type: ignore[typeddict-item]
 
     def _recipe(self, number: int, job: RecipeJob) -> RecipePage:

@@ -63,6 +63,15 @@ def address(path: str) -> str:
     return quote(path)
 
 
+def woven(sentence: str, **parts: object) -> Markup:
+    """A sentence with its named gaps filled; markup stays, whatever else is text is escaped.
+
+    >>> print(woven("See {link} & rest.", link=Markup("<a>here</a>")))
+    See <a>here</a> &amp; rest.
+    """
+    return escape(sentence).format(**parts)
+
+
 def licence_name(licence: str) -> str:
     """A licence as people write it: ``CC BY 4.0`` for ``CC-BY-4.0``."""
     if match := _CREATIVE_COMMONS.fullmatch(licence):
@@ -83,6 +92,7 @@ FILTERS = {
     "size": size,
     "counted": counted,
     "address": address,
+    "woven": woven,
     "licence_name": licence_name,
     "licence_address": licence_address,
 }
