@@ -16,7 +16,7 @@ from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError, InterfaceError, OperationalError
+from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm import Session
 
@@ -62,8 +62,20 @@ class Database:
 
     @property
     def url_shown(self) -> str:
-        """The address without its password."""
-        return self.url.render_as_string(hide_password=True)
+        """The address without its password and without the name of a driver."""
+        return _shown(self.url)
+
+    def reach(self) -> None:
+        """Opens a connection, and tells what the driver says where there is none to be had.
+
+        Raises:
+            BadAddress: Nothing of that kind answers there, or it lets nobody in.
+        """
+        try:
+            self.engine.connect().close()
+        except (DBAPIError, ValueError) as reason:
+            told = str(getattr(reason, "orig", None) or reason).strip().partition("\n")[0]
+            raise BadAddress(self.url_shown, f"“{told}” is what the database says.") from reason
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
@@ -145,12 +157,14 @@ class Database:
 def _url(address: str) -> URL:
     try:
         url = make_url(address)
-    except ArgumentError:
+    except (ArgumentError, ValueError):
         raise BadAddress(address.partition("@")[2] or address, "it is no address of a database.") from None
     if url.drivername in ("postgres", "postgresql"):
         return url.set(drivername="postgresql+psycopg")
     if url.drivername == "sqlite" and url.database in (None, "", ":memory:"):
         raise BadAddress(address, "name a file, such as sqlite:////var/lib/spreadwright/store.db.")
+    if url.drivername == "sqlite" and url.query:
+        raise BadAddress(address, "name a file and nothing after it.")
     if url.drivername not in ("sqlite", "postgresql+psycopg"):
         raise BadAddress(url.render_as_string(), "begin it with sqlite:/// or postgresql://.")
     return url
@@ -159,11 +173,22 @@ def _url(address: str) -> URL:
 def _engine(url: URL) -> Engine:
     if url.drivername != "sqlite":
         return create_engine(url, pool_size=POOL, max_overflow=POOL, pool_pre_ping=True)
-    Path(str(url.database)).absolute().parent.mkdir(parents=True, exist_ok=True)
+    _make_room(url)
     engine = create_engine(url, pool_size=POOL, max_overflow=POOL)
     event.listen(engine, "connect", _prepare_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine
+
+
+def _make_room(url: URL) -> None:
+    try:
+        Path(str(url.database)).absolute().parent.mkdir(parents=True, exist_ok=True)
+    except (OSError, ValueError) as reason:
+        raise BadAddress(_shown(url), f"its folder cannot be made: {getattr(reason, 'strerror', reason)}.") from reason
+
+
+def _shown(url: URL) -> str:
+    return url.set(drivername=url.get_backend_name()).render_as_string(hide_password=True)
 
 
 def _prepare_sqlite(connection: Any, _: Any) -> None:

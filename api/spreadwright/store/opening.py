@@ -87,9 +87,10 @@ def open_store(address: str | None = None, *, renders: str | None = None, now: C
         renders: As `renders_at`; what `SPREADWRIGHT_RENDERS` says when None, else nothing is kept.
 
     Raises:
-        BadAddress: There is no store at one of the addresses.
+        BadAddress: There is no store at one of the addresses, or it lets nobody in.
         Busy: The database does not answer.
     """
     database = Database(address or os.environ.get(VARIABLE) or None, now=now)
+    database.reach()
     migrate(database)
     return Store(database, renders_at(renders or os.environ.get(RENDERS_VARIABLE)))
