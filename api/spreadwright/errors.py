@@ -120,6 +120,13 @@ class UnreadablePicture(SpreadwrightError):
         return f"{self.name}: {self.reason} {self.remedy}" if self.name else f"{self.reason} {self.remedy}"
 
 
+class PictureNotSent(UnreadablePicture):
+    """A picture that is not there yet, and may still come."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__("picture-not-sent", "The picture did not come along.", "Send it, too.", name=name)
+
+
 class UnknownName(SpreadwrightError):
     """A name that stands for nothing, with the nearest one that does."""
 
