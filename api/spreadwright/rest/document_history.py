@@ -6,12 +6,12 @@ from typing import Any
 from flask import Response
 
 from spreadwright.errors import InvalidDocument
+from spreadwright.rest.components import component
 from spreadwright.rest.document_envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.document_writes import done, serve_write, told
 from spreadwright.rest.documents import address_about, operation, rule_of
 from spreadwright.rest.forms import JSON, Arguments, Form, json_form
 from spreadwright.rest.links import address, here
-from spreadwright.rest.openapi import component
 from spreadwright.rest.permissions import is_public_only, latest, own_or_gone
 from spreadwright.rest.queries import ChangesQuery, RevisionsQuery
 from spreadwright.rest.replies import IMMUTABLE
