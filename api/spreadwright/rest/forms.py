@@ -19,11 +19,12 @@ Make = Callable[..., bytes]
 Shape = type[Schema] | Mapping[str, Any]
 """A marshmallow schema, or a JSON Schema as it stands in OpenAPI."""
 
-JSON, SCHEMA_JSON, SVG, PNG, PDF = (
+JSON, SCHEMA_JSON, SVG, PNG, JPEG, PDF = (
     "application/json",
     "application/schema+json",
     "image/svg+xml",
     "image/png",
+    "image/jpeg",
     "application/pdf",
 )
 CSV, DXF, ZIP = "text/csv", "image/vnd.dxf", "application/zip"

@@ -8,8 +8,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any
 
-from spreadwright.document import MOST_BYTES
+from spreadwright.document import MOST_BYTES, MOST_PICTURE_PIXELS
 from spreadwright.errors import SpreadwrightError
+from spreadwright.store.pictures import MOST_BYTES as MOST_PICTURE_BYTES
 from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
 
 PREFIX = "SPREADWRIGHT_"
@@ -48,6 +49,11 @@ class Settings:
     )
     document_bytes: int = _told(MOST_BYTES, "Of one document.", least=1000, most=MOST_BYTES)
     upload_bytes: int = _told(48_000_000, "Of one upload of photographs with all its parts.", least=1000)
+    set_pictures: int = _told(24, "Pictures that one paper set may have; 0: none are taken.", most=200)
+    picture_bytes: int = _told(MOST_PICTURE_BYTES, "Of one picture of a paper.", least=1000, most=MOST_PICTURE_BYTES)
+    picture_pixels: int = _told(
+        MOST_PICTURE_PIXELS, "Of one picture of a paper, as it is sent.", least=1000, most=MOST_PICTURE_PIXELS
+    )
     booklet_pieces: int = _told(
         300, "Pieces of a recipe that is still printed as a booklet on demand; 300 take about twelve seconds.", least=1
     )
