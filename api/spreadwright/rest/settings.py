@@ -40,6 +40,7 @@ class Settings:
         "", "Where documents are kept: sqlite:///file or postgresql://…; empty: for this run only."
     )
     renders: str = _told("", "Folder or fsspec address where rendered files are kept; empty: in memory only.")
+    counters: str = _told("", "Where clients are counted, a Redis: redis://host:6379/0; empty: in the database.")
     public_url: str = _told("", "The address under which others reach the service; empty: as each request names it.")
     origins: str = _told("*", "Web origins whose pages may read answers, separated by blanks; * for all.")
     proxies: int = _told(0, "How many reverse proxies stand before it, whose X-Forwarded headers are believed.", most=9)
