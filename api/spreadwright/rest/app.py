@@ -18,8 +18,9 @@ from spreadwright.rest.rates import with_allowance
 from spreadwright.rest.service import Service
 from spreadwright.rest.settings import Settings
 from spreadwright.rest.shelf import Shelf
+from spreadwright.rest.shortcut import Shortcut
 from spreadwright.rest.site import Site
-from spreadwright.rest.telemetry import begin, end
+from spreadwright.rest.telemetry import end
 from spreadwright.rest.views import BLUEPRINTS
 from spreadwright.store import Collection
 from spreadwright.store.importing import import_collection
@@ -53,13 +54,16 @@ def create_app(
     headers = {place: taken for each in BLUEPRINTS for place, taken in each.headers.items()}
     app.extensions["openapi"] = openapi_document(api.spec.to_dict(), headers, examples_from(collection, store))
     metrics = Metrics(rule.endpoint for rule in app.url_map.iter_rules())
-    Service(store, Site(gallery), settings, metrics, Shelf(store)).attach(app)
+    service = Service(store, Site(gallery), settings, metrics, Shelf(store))
+    service.attach(app)
     for kind in KINDS:
         app.register_error_handler(kind, nothing_here if kind is NotFound else problem)
-    app.before_request(begin)
     app.before_request(page)
-    for after in (end, with_allowance, with_common_headers):  # Flask goes through them from the last to the first
+    shortcut = Shortcut(app, service)
+    # Flask goes through them from the last to the first
+    for after in (shortcut.remember, end, with_allowance, with_common_headers):
         app.after_request(after)
+    app.wsgi_app = shortcut  # type: ignore[method-assign]
     if settings.proxies:
         told = dict.fromkeys(("x_for", "x_proto", "x_host", "x_prefix"), settings.proxies)
         app.wsgi_app = ProxyFix(app.wsgi_app, **told)  # type: ignore[method-assign]

@@ -24,6 +24,7 @@ from spreadwright.rest.rates import WORK, charge
 from spreadwright.rest.rendered import keeping, kept_or_none
 from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
 from spreadwright.rest.service import service
+from spreadwright.rest.shortcut import rests_on
 from spreadwright.words import SOURCE, speaking
 
 Documents = tuple[Hashable, ...]
@@ -116,6 +117,7 @@ class Resource:
         links = (service_description(), *self.links(arguments, *documents))
         cache = self.cache if isinstance(self.cache, str) else self.cache(arguments, *documents)
         tag = self.tag(arguments, *documents)
+        rests_on(documents)
         response = reply(body, form.media_type, links=links, cache=cache, tag=tag)
         if self.speaks:
             response.headers["Content-Language"] = language
