@@ -5,16 +5,17 @@ SQLite: write-ahead log, so that readers never wait for a writer; a writer takes
 """
 
 import os
+import sqlite3
 import tempfile
 import weakref
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from shutil import rmtree
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy import Connection, Engine, PoolProxiedConnection, create_engine, event, text
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
@@ -115,9 +116,7 @@ class Database:
         """The row of a statement that writes what need not outlive a loss of power; raises like `quick_row`."""
         with self._driver() as connection:
             if not self.is_sqlite:
-                row = self._row(connection, sql, values)
-                connection.commit()
-                return row
+                return self._row(connection, sql, values)
             connection.execute("PRAGMA synchronous=NORMAL")
             try:
                 return self._row(connection, sql, values)
@@ -130,14 +129,11 @@ class Database:
 
     @contextmanager
     def _driver(self) -> Iterator[Any]:
-        """A connection of the driver itself, which commits each statement in SQLite and none in PostgreSQL."""
+        """A connection of the driver itself, which commits each statement."""
         with _told_busy():
             try:
-                pooled = self.engine.raw_connection()
-                try:
-                    yield pooled.driver_connection
-                finally:
-                    pooled.close()
+                with closing(self.engine.raw_connection()) as pooled, _committing(pooled) as driver:
+                    yield driver
             except self.engine.dialect.loaded_dbapi.OperationalError as reason:
                 raise OperationalError("", None, reason) from reason
 
@@ -206,6 +202,22 @@ def _prepare_sqlite(connection: Any, _: Any) -> None:
 def _begin_sqlite(connection: Connection) -> None:
     writes = connection.get_execution_options().get("writes", False)
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+@contextmanager
+def _committing(pooled: PoolProxiedConnection) -> Iterator[Any]:
+    """PostgreSQL is told nothing but the statement, no beginning and no end; SQLite has been told so once for all."""
+    driver: Any = pooled.driver_connection
+    is_sqlite = isinstance(driver, sqlite3.Connection)
+    try:
+        if not is_sqlite:
+            driver.autocommit = True
+        yield driver
+        if not is_sqlite:
+            driver.autocommit = False
+    except BaseException:
+        pooled.invalidate()  # nobody gets a connection that still commits by itself
+        raise
 
 
 @contextmanager
