@@ -62,6 +62,8 @@ class Settings:
     search_s: int = _told(20, "Seconds that one search for a plan may take.", least=1, most=20)
     list_items: int = _told(100, "Items on one page of a list.", least=1, most=100)
     read_s: int = _told(30, "Seconds that a request may take to arrive in full.", least=1, most=3600)
+    keys_days: int = _told(30, "Days for which a request is known by its Idempotency-Key.", least=1, most=3650)
+    results_s: int = _told(3600, "Seconds for which the result of a job is kept.", least=60, most=604_800)
     work_per_minute: int = _told(0, "Answers that have to be worked out, by one client; 0: no limit.")
     writes_per_minute: int = _told(0, "Writes by one client; 0: no limit.")
 

@@ -9,6 +9,7 @@ from gunicorn.http import errors as http
 from gunicorn.workers.gthread import ThreadWorker
 
 from spreadwright.document import canonical
+from spreadwright.rest.cleaner import start_cleaner
 from spreadwright.rest.problems import PROBLEM_JSON, TYPE_BASE, refusal
 from spreadwright.rest.service import Service
 from spreadwright.rest.slow_clients import Patience
@@ -41,6 +42,7 @@ class Worker(ThreadWorker):  # type: ignore[misc]
         if self._patience is None:
             service: Service = self.wsgi.extensions["spreadwright"]
             self._patience = Patience(service.settings.read_s)
+            start_cleaner(service.store, service.settings)
         self._patience.begin(conn.sock)
         try:
             return super().handle(conn)

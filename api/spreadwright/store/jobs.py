@@ -9,15 +9,17 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 from secrets import token_urlsafe
-from typing import Any, cast
+from typing import Any
 
-from sqlalchemy import ColumnElement, CursorResult, and_, delete, func, or_, select, update
+from sqlalchemy import ColumnElement, and_, delete, func, or_, select, update
 
 from spreadwright.errors import UnknownName
 from spreadwright.store.database import Database
 from spreadwright.store.tables import JobRow
 
 LEASE_S = 60.0
+MOST_FORGOTTEN = 100
+"""Jobs that are dropped at a time; a result may have megabytes."""
 _ID = re.compile(r"[A-Za-z0-9_-]{1,64}")
 
 
@@ -148,13 +150,13 @@ class Jobs:
         return state in (None, JobState.CANCELLED.value)
 
     def forget(self, before: datetime) -> int:
-        """Drops what has not changed since; how many."""
-        old = JobRow.changed_at < before
+        """Drops what has not changed since, so many at most; how many."""
         with self._database.reading() as session:
-            if session.scalar(select(JobRow.id).where(old).limit(1)) is None:
-                return 0
-        with self._database.writing() as session:
-            return cast(CursorResult[Any], session.execute(delete(JobRow).where(old))).rowcount
+            old = session.scalars(select(JobRow.id).where(JobRow.changed_at < before).limit(MOST_FORGOTTEN)).all()
+        if old:
+            with self._database.writing() as session:
+                session.execute(delete(JobRow).where(JobRow.id.in_(old), JobRow.changed_at < before))
+        return len(old)
 
     def _set(self, which: ColumnElement[bool], **new: Any) -> None:
         with self._database.writing() as session:

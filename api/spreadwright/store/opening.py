@@ -4,6 +4,7 @@ import os
 from dataclasses import dataclass
 from functools import cached_property
 
+from spreadwright.store.cleaning import Cleaning
 from spreadwright.store.counters import Counters, Counting
 from spreadwright.store.database import VARIABLE, Clock, Database, utc_now
 from spreadwright.store.documents import Documents
@@ -69,6 +70,11 @@ class Store:
     def tokens(self) -> Tokens:
         """Who may write."""
         return Tokens(self.database)
+
+    @cached_property
+    def cleaning(self) -> Cleaning:
+        """What nothing needs any more."""
+        return Cleaning(self.database, self.jobs, self.counters)
 
     @cached_property
     def jobs(self) -> Jobs:
