@@ -70,6 +70,7 @@ def test_clients_can_be_generated_from_it(described):
     for part in parts(shapes):
         if isinstance(part, dict):
             assert not isinstance(part.get("items", {}), bool)
+            assert "type" in part or not isinstance(part.get("const"), bool)
             assert not any(isinstance(each, list) for each in part.get("enum", ()))
             assert re.fullmatch(r"#/components/schemas/\w+", part.get("$ref", "#/components/schemas/x"))
 

@@ -37,6 +37,8 @@ def _repointed(part: Any, kind: str) -> Any:
         return part
     if isinstance(part.get("enum", [""])[0], list):
         part = {**{name: each for name, each in part.items() if name != "enum"}, "oneOf": _rows(part["enum"])}
+    if isinstance(part.get("const"), bool):
+        part = {"type": "boolean", **part}
     return {name: _target(each, kind) if name == "$ref" else _repointed(each, kind) for name, each in part.items()}
 
 
@@ -45,7 +47,7 @@ def _rows(rows: list[list[str]]) -> list[Json]:
     return [
         {
             "type": "array",
-            "prefixItems": [{"type": "string", "const": each} for each in row],
+            "prefixItems": [{"type": "string", "enum": [each]} for each in row],
             "minItems": len(row),
             "maxItems": len(row),
         }
