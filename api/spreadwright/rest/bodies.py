@@ -1,11 +1,13 @@
 """The body of a request, as bytes of a JSON document; where pieces are planned, a list of them in short is one too."""
 
+from typing import Protocol
+
 from flask import request
 from werkzeug.exceptions import RequestEntityTooLarge, RequestTimeout, UnsupportedMediaType
 
 from spreadwright.document import MOST_BYTES, canonical, pieces_in_short
 from spreadwright.errors import UnreadableDocument
-from spreadwright.rest.forms import JPEG, PNG
+from spreadwright.rest.forms import JPEG, JSON, PNG
 from spreadwright.rest.service import service
 
 TEXT = "text/plain"
@@ -42,6 +44,18 @@ def document_or_pieces() -> bytes:
     except UnicodeDecodeError:
         raise UnreadableDocument("The text is not UTF-8.", "Send it in UTF-8.") from None
     return canonical(pieces_in_short(text))
+
+
+class Sent(Protocol):
+    """A body that is more than the bytes of a document."""
+
+    def as_body(self) -> tuple[bytes, str]:
+        """The same as bytes, and their type, for whoever reads it again."""
+
+
+def as_sent(data: bytes | Sent) -> tuple[bytes, str]:
+    """What was read of a body, as it may be read again: its bytes and their type."""
+    return (data, JSON) if isinstance(data, bytes) else data.as_body()
 
 
 def picture_bytes() -> bytes:

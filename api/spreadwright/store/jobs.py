@@ -45,7 +45,7 @@ class Job:
         owner: Who asked for it.
         progress: From 0 to 1.
         words: What is being done.
-        request: What is asked, in the words of whoever added it.
+        request: What is asked, in the words of whoever added it; empty once it is over.
         answer: What came out, or the problem that it ran into; None before.
     """
 
@@ -105,6 +105,13 @@ class Jobs:
         with self._database.reading() as session:
             return session.scalar(mine if owner is None else mine.where(JobRow.owner == owner)) or 0
 
+    def waiting_bytes(self) -> int:
+        """How many bytes the requests of unfinished jobs have."""
+        with self._database.reading() as session:
+            return (
+                session.scalar(select(func.sum(func.length(JobRow.request))).where(JobRow.state.in_(_UNFINISHED))) or 0
+            )
+
     def claim(self, lease_s: float = LEASE_S) -> Job | None:
         """The oldest job that nobody works on, which is the caller's until its lease ends; None when there is none."""
         now = self._database.now()
@@ -129,18 +136,24 @@ class Jobs:
         self._set(_is(job_id, JobState.RUNNING), progress=done, words=words, leased_until=until)
 
     def finish(self, job_id: str, answer: bytes, media_type: str) -> None:
-        """What came out, unless it was cancelled meanwhile."""
-        done = {"state": JobState.DONE.value, "progress": 1.0, "answer": answer, "media_type": media_type[:100]}
+        """What came out, unless it was cancelled meanwhile; what was sent for it goes, as at every end of a job."""
+        done = {
+            "request": b"",
+            "state": JobState.DONE.value,
+            "progress": 1.0,
+            "answer": answer,
+            "media_type": media_type[:100],
+        }
         self._set(_is(job_id, JobState.RUNNING), **done)
 
     def fail(self, job_id: str, problem: bytes) -> None:
         """What went wrong, unless it was cancelled meanwhile."""
-        self._set(_is(job_id, JobState.RUNNING), state=JobState.FAILED.value, answer=problem)
+        self._set(_is(job_id, JobState.RUNNING), state=JobState.FAILED.value, answer=problem, request=b"")
 
     def cancel(self, job_id: str) -> Job:
         """The job, cancelled unless it is over already; raises like `get`."""
         self.get(job_id)
-        self._set(_is(job_id, *map(JobState, _UNFINISHED)), state=JobState.CANCELLED.value)
+        self._set(_is(job_id, *map(JobState, _UNFINISHED)), state=JobState.CANCELLED.value, request=b"")
         return self.get(job_id)
 
     def is_cancelled(self, job_id: str) -> bool:

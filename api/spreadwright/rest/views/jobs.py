@@ -4,7 +4,7 @@ from flask import Response
 
 from spreadwright.document import canonical
 from spreadwright.rest import jobs
-from spreadwright.rest.forms import JSON, PDF
+from spreadwright.rest.forms import JSON, PDF, PNG, SVG
 from spreadwright.rest.job_answers import job_answer, over
 from spreadwright.rest.job_envelopes import JobState
 from spreadwright.rest.openapi import RETRY_AFTER
@@ -54,9 +54,11 @@ def job_result(_: object, job_id: str) -> Response:
 
 
 _job = blueprint.response(200, JobState, description="The job.", headers=RETRY_AFTER)
-_print = blueprint.response(200, _BINARY, content_type=PDF, description="What came out.")
+_prints = [
+    blueprint.response(200, _BINARY, content_type=kind, description="What came out.") for kind in (PDF, PNG, SVG)
+]
 _computed = blueprint.response(200, {"type": "object"}, content_type=JSON, description="What came out.")
 
 serve_plain(blueprint, "GET", _RULE, job, _job, failures=_FAILURES)
 serve_plain(blueprint, "DELETE", _RULE, cancel_job, _job, failures=_FAILURES)
-serve_plain(blueprint, "GET", f"{_RULE}/result", job_result, _print, _computed, failures=(*_FAILURES, 409, 422, 500))
+serve_plain(blueprint, "GET", f"{_RULE}/result", job_result, *_prints, _computed, failures=(*_FAILURES, 409, 422, 500))
