@@ -34,7 +34,15 @@ def test_embedding_gives_a_picture_within_the_bounds(client):
 
 
 @pytest.mark.parametrize(
-    "url", ["http://elsewhere.example/recipes/window-seat", "http://localhost/recipes", "http://localhost/recipes/no"]
+    "url",
+    [
+        "http://elsewhere.example/recipes/window-seat",
+        "http://localhost/recipes",
+        "http://localhost/recipes/no",
+        "http://[",
+        "http://localhost/recipes/%00/",
+        "javascript:alert(1)",
+    ],
 )
 def test_embedding_of_anything_else_is_refused(client, url):
     assert client.get("/oembed", query_string={"url": url}).status_code == 404
@@ -43,3 +51,9 @@ def test_embedding_of_anything_else_is_refused(client, url):
 def test_feeds_are_304_to_whoever_has_them(client):
     etag = client.get("/feed.atom").headers["ETag"]
     assert client.get("/feed.atom", headers={"If-None-Match": etag}).status_code == 304
+
+
+@pytest.mark.parametrize("host", ["a b", 'a"><script>', "a/b"])
+@pytest.mark.parametrize("path", ["/feed.atom", "/feed.json", "/sitemap.xml", "/oembed?url=http:/recipes/window-seat/"])
+def test_whoever_names_no_host_is_told_no_address(client, path, host):
+    assert client.get(path, headers={"Host": host}).status_code == 400

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from flask import Flask
+from gunicorn.http.errors import ParseException
 from werkzeug.exceptions import NotFound
 from werkzeug.middleware.proxy_fix import ProxyFix
 
@@ -13,7 +14,7 @@ from spreadwright.rest.headers import with_common_headers
 from spreadwright.rest.metrics import Metrics
 from spreadwright.rest.openapi import OpenApi, openapi_document
 from spreadwright.rest.pages import nothing_here, page
-from spreadwright.rest.problems import KINDS, problem
+from spreadwright.rest.problems import KINDS, badly_sent, problem
 from spreadwright.rest.rates import with_allowance
 from spreadwright.rest.service import Service
 from spreadwright.rest.settings import Settings
@@ -58,6 +59,7 @@ def create_app(
     service.attach(app)
     for kind in KINDS:
         app.register_error_handler(kind, nothing_here if kind is NotFound else problem)
+    app.register_error_handler(ParseException, badly_sent)
     app.before_request(page)
     shortcut = Shortcut(app, service)
     # Flask goes through them from the last to the first

@@ -7,6 +7,7 @@ from urllib.parse import unquote, urlsplit
 from xml.etree.ElementTree import Element, SubElement, tostring
 
 from flask import request
+from werkzeug.exceptions import BadRequest
 
 from spreadwright.errors import UnknownName
 from spreadwright.rest.service import service
@@ -19,8 +20,16 @@ _LONGEST_PATH = 120
 
 
 def base() -> str:
-    """The address under which others reach the service, without a slash at its end."""
-    return service().settings.public_url or (request.host_url.rstrip("/") + request.script_root)
+    """The address under which others reach the service, without a slash at its end.
+
+    Raises:
+        BadRequest: Neither the settings nor the request name one.
+    """
+    if service().settings.public_url:
+        return service().settings.public_url
+    if not request.host:
+        raise BadRequest("The Host header names no host.")
+    return request.host_url.rstrip("/") + request.script_root
 
 
 def page_address(recipe_id: str, here: str) -> str:
@@ -101,8 +110,9 @@ def embedded(url: str, here: str) -> str:
     Raises:
         UnknownName: It is none.
     """
-    steps = unquote(urlsplit(url).path).rstrip("/").split("/")
-    is_ours = url.startswith(f"{here}/") and len(steps) >= 3 and steps[-2] == "recipes"
+    is_here = url.startswith(f"{here}/")
+    steps = unquote(urlsplit(url).path).rstrip("/").split("/") if is_here else []
+    is_ours = len(steps) >= 3 and steps[-2] == "recipes"
     if not is_ours:
         raise UnknownName("page of a recipe", url[:_LONGEST_PATH], ())
     return steps[-1]
