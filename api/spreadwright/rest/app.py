@@ -44,7 +44,7 @@ def create_app(
         store: Opened where the settings say when left out.
     """
     settings = settings or Settings()
-    store = store or open_store(settings.database_url or None, renders=settings.renders or None)
+    store = store or _opened(settings)
     import_collection(store.database, collection)
     app = Flask("spreadwright", static_folder=None)
     app.config["MAX_CONTENT_LENGTH"] = READ_AT_MOST
@@ -70,3 +70,8 @@ def create_app(
         told = dict.fromkeys(("x_for", "x_proto", "x_host", "x_prefix"), settings.proxies)
         app.wsgi_app = ProxyFix(app.wsgi_app, **told)  # type: ignore[method-assign]
     return app
+
+
+def _opened(settings: Settings) -> Store:
+    places = {"renders": settings.renders or None, "counters": settings.counters or None}
+    return open_store(settings.database_url or None, **places)

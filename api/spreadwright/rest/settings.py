@@ -58,10 +58,14 @@ class Settings:
     booklet_pieces: int = _told(
         300, "Pieces of a recipe that is still printed as a booklet on demand; 300 take about twelve seconds.", least=1
     )
+    print_pages: int = _told(200, "Pages of a booklet or of templates that are printed on demand.", least=1, most=2000)
     widest_px: int = _told(WIDEST_PX, "Width of a picture in pixels.", least=NARROWEST_PX, most=WIDEST_PX)
     search_s: int = _told(20, "Seconds that one search for a plan may take.", least=1, most=20)
     list_items: int = _told(100, "Items on one page of a list.", least=1, most=100)
     read_s: int = _told(30, "Seconds that a request may take to arrive in full.", least=1, most=3600)
+    hold_s: int = _told(
+        150, "Seconds for which one request may hold a thread, until its answer is taken.", least=60, most=3600
+    )
     keys_days: int = _told(30, "Days for which a request is known by its Idempotency-Key.", least=1, most=3650)
     results_s: int = _told(3600, "Seconds for which the result of a job is kept.", least=60, most=604_800)
     work_per_minute: int = _told(0, "Answers that have to be worked out, by one client; 0: no limit.")

@@ -41,7 +41,7 @@ class Worker(ThreadWorker):  # type: ignore[misc]
         """A request on a connection, if it arrives in time."""
         if self._patience is None:
             service: Service = self.wsgi.extensions["spreadwright"]
-            self._patience = Patience(service.settings.read_s)
+            self._patience = Patience(service.settings.read_s, service.settings.hold_s)
             start_cleaner(service.store, service.settings)
         self._patience.begin(conn.sock)
         try:

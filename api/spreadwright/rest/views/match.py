@@ -25,7 +25,7 @@ blueprint = Resources("match", __name__, description=__doc__)
 _JPEG = b"\xff\xd8"
 _SECONDS = 10
 """As many pixels as may be sent take about as long, in the slowest of kinds."""
-_MOST_PIXELS = 50_000_000
+MOST_PIXELS = 50_000_000
 _EACH_S, _JPEG_S, _OTHER_S = 0.25, 8e-9, 45e-9
 """Of each photograph whatever its size, and of each of its pixels by kind."""
 
@@ -38,7 +38,7 @@ def _matched(arguments: Arguments, upload: Upload, sets: Any, reading: Any, focu
         seen = []
         for number, (name, data) in enumerate(upload.photographs):
             told(number / (count + 1), "looking at the photographs")
-            seen.append(looked_at(name, data, most_pixels=_MOST_PIXELS))
+            seen.append(looked_at(name, data, most_pixels=MOST_PIXELS))
         told(count / (count + 1), "matching papers")
         return match(seen, sets, reading=reading, wanted=arguments["n"], focus=dict(focus))
 

@@ -31,7 +31,7 @@ KIND = "paper-sets"
 _RULE = "/paper-sets/<set_id>/pictures"
 _LARGE, _SECONDS = 4_000_000, 2
 """A picture of more pixels takes long enough to read that it waits for a turn."""
-_LONGEST_NAME = 100
+LONGEST_NAME = 100
 _SIGNS = {b"\x89PNG": PNG, b"\xff\xd8\xff": JPEG}
 """What files begin with; whatever else was imported is sent as bytes that nobody takes for something."""
 
@@ -123,10 +123,10 @@ def _written(verb: Callable[..., Document], taken: Turn, arguments: Arguments, w
 
 
 def _rewritten(name: str, data: bytes) -> bytes:
-    if not name.lower().endswith(PICTURE_SUFFIXES) or len(name) > _LONGEST_NAME or not name.isprintable():
+    if not name.lower().endswith(PICTURE_SUFFIXES) or len(name) > LONGEST_NAME or not name.isprintable():
         refusal = "Its name is none of a PNG or JPEG."
-        remedy = f"End it in {', '.join(PICTURE_SUFFIXES)}; {_LONGEST_NAME} characters are the most."
-        raise UnreadablePicture("not-a-picture", refusal, remedy, name=name[:_LONGEST_NAME])
+        remedy = f"End it in {', '.join(PICTURE_SUFFIXES)}; {LONGEST_NAME} characters are the most."
+        raise UnreadablePicture("not-a-picture", refusal, remedy, name=name[:LONGEST_NAME])
     most = service().settings.picture_pixels
     if not _LARGE < pixel_count(data) <= most:  # what is too large is refused by its header
         return bare_picture(data, name, most_pixels=most)
