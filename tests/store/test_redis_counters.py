@@ -3,6 +3,7 @@
 import shutil
 import subprocess
 import time
+from dataclasses import replace
 
 import pytest
 
@@ -114,14 +115,8 @@ def test_what_is_no_address_is_refused_without_its_password(address):
 def test_service_counts_its_clients_there(address, tmp_path, monkeypatch):
     monkeypatch.setattr("spreadwright.rest.rates.WINDOW_S", 10**9)  # no minute ends between the requests
     redis_at(address).flushall()
-    apps = [
-        create_app(
-            Collection(),
-            store=open_store(f"sqlite:///{tmp_path}/{number}.db", counters=address),
-            settings=Settings(work_per_minute=2),
-        )
-        for number in range(2)
-    ]
+    places = [Settings(database_url=f"sqlite:///{tmp_path}/{number}.db", counters=address) for number in range(2)]
+    apps = [create_app(Collection(), settings=replace(each, work_per_minute=2)) for each in places]
     found = [
         app.test_client().post("/check", json={"schema": "recipe/1", "title": title}).status_code
         for title in "ab"

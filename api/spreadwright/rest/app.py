@@ -73,5 +73,5 @@ def create_app(
 
 
 def _opened(settings: Settings) -> Store:
-    places = {"renders": settings.renders or None, "counters": settings.counters or None}
-    return open_store(settings.database_url or None, **places)
+    renders, counters = settings.renders or None, settings.counters or None
+    return open_store(settings.database_url or None, renders=renders, counters=counters)
