@@ -53,7 +53,7 @@ class Settings:
     set_pictures: int = _told(24, "Pictures that one paper set may have; 0: none are taken.", most=200)
     picture_bytes: int = _told(MOST_PICTURE_BYTES, "Of one picture of a paper.", least=1000, most=MOST_PICTURE_BYTES)
     picture_pixels: int = _told(
-        MOST_PICTURE_PIXELS, "Of one picture of a paper, as it is sent.", least=1000, most=MOST_PICTURE_PIXELS
+        MOST_PICTURE_PIXELS, "Pixels of one picture of a paper, as it is sent.", least=1000, most=MOST_PICTURE_PIXELS
     )
     booklet_pieces: int = _told(
         300, "Pieces of a recipe that is still printed as a booklet on demand; 300 take about twelve seconds.", least=1
