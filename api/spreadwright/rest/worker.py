@@ -32,17 +32,15 @@ class Worker(ThreadWorker):  # type: ignore[misc]
         super().init_signals()
         signal.signal(signal.SIGINT, signal.SIG_IGN)
 
-    def init_process(self) -> None:
-        """Before the first request."""
-        self._patience: Patience | None = None
-        super().init_process()
+    def load_wsgi(self) -> None:
+        """After the fork, and before the first request."""
+        super().load_wsgi()
+        service: Service = self.wsgi.extensions["spreadwright"]
+        self._patience = Patience(service.settings.read_s, service.settings.hold_s)
+        start_cleaner(service.store, service.settings)
 
     def handle(self, conn: Any) -> Any:
         """A request on a connection, if it arrives in time."""
-        if self._patience is None:
-            service: Service = self.wsgi.extensions["spreadwright"]
-            self._patience = Patience(service.settings.read_s, service.settings.hold_s)
-            start_cleaner(service.store, service.settings)
         self._patience.begin(conn.sock)
         try:
             return super().handle(conn)
