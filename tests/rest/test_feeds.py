@@ -1,6 +1,8 @@
+from io import BytesIO
 from xml.etree.ElementTree import fromstring
 
 import pytest
+from PIL import Image
 
 ATOM = "{http://www.w3.org/2005/Atom}"
 
@@ -27,10 +29,12 @@ def test_sitemap_lists_every_page(client):
     assert all(f"<loc>http://localhost/recipes/{name}/</loc>" in text for name in ("window-seat", "window-two"))
 
 
-def test_embedding_gives_a_picture_within_the_bounds(client):
-    found = client.get("/oembed?url=http://localhost/recipes/window-seat/&maxwidth=400&maxheight=100").json
-    assert (found["type"], found["width"], found["height"]) == ("photo", 200, 100)
-    assert client.get(found["url"]).mimetype == "image/png"
+@pytest.mark.parametrize("most", [(400, 100), (300, 900), (5000, 5000)])
+def test_embedding_gives_a_picture_of_the_size_that_it_says(client, most):
+    found = client.get(f"/oembed?url=http://localhost/recipes/window-seat/&maxwidth={most[0]}&maxheight={most[1]}").json
+    picture = Image.open(BytesIO(client.get(found["url"]).data))
+    assert found["type"] == "photo" and picture.size == (found["width"], found["height"])
+    assert all(side <= bound for side, bound in zip(picture.size, most, strict=True))
 
 
 @pytest.mark.parametrize(

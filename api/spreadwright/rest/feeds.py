@@ -9,9 +9,12 @@ from xml.etree.ElementTree import Element, SubElement, tostring
 from flask import request
 from werkzeug.exceptions import BadRequest
 
+from spreadwright.drawing import size_on_table
 from spreadwright.errors import UnknownName
+from spreadwright.geometry import Size
 from spreadwright.rest.service import service
 from spreadwright.store.values import Document
+from spreadwright.tasks.draw import NARROWEST_PX
 
 ATOM, FEED_JSON, XML = "application/atom+xml", "application/feed+json", "application/xml"
 TITLE = "Spreadwright: new recipes"
@@ -121,8 +124,8 @@ def embedded(url: str, here: str) -> str:
 def photo(recipe: Document, here: str, *, widest: int, highest: int) -> dict[str, Any]:
     """What oEmbed says of a recipe: its preview as a picture, sizes in pixels."""
     facts = recipe.facts
-    wide, high = (facts.page_width or 1) * max(1, facts.pages), facts.page_height or 1
-    width = max(16, min(widest, highest * wide // high))
+    shown = size_on_table(Size((facts.page_width or 1) * max(1, facts.pages), facts.page_height or 1))
+    width = max(NARROWEST_PX, min(widest, highest * shown.width // shown.height))
     return {
         "version": "1.0",
         "type": "photo",
@@ -132,7 +135,7 @@ def photo(recipe: Document, here: str, *, widest: int, highest: int) -> dict[str
         "provider_url": f"{here}/",
         "url": f"{here}/recipes/{recipe.id}/preview.png?width={width}",
         "width": width,
-        "height": max(1, width * high // wide),
+        "height": max(1, round(width * shown.height / shown.width)),
     }
 
 
