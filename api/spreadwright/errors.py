@@ -11,7 +11,7 @@ SpreadwrightError
   NoColourway          paper sets that cannot fill a role
   NoPlan               proved impossible to cut; carries its causes
   PlanTooLong          a search that stopped at its bound; proves nothing
-  PrintTooLong         a print of more pieces than are printed for anybody who asks
+  PrintTooLong         a print of more pieces or pages than are printed for anybody who asks
   CannotDraw           keeps the library's error as its cause
   CannotWrite          a file or folder that the system refuses to write; likewise
 """
@@ -141,6 +141,13 @@ class UnreadablePicture(SpreadwrightError):
         return f"{self.name}: {self.reason} {self.remedy}" if self.name else f"{self.reason} {self.remedy}"
 
 
+class PictureNotSent(UnreadablePicture):
+    """A picture that is not there yet, and may still come."""
+
+    def __init__(self, name: str) -> None:
+        super().__init__("picture-not-sent", "The picture did not come along.", "Send it, too.", name=name)
+
+
 class UnknownName(SpreadwrightError):
     """A name that stands for nothing, with the nearest one that does."""
 
@@ -215,15 +222,15 @@ class PlanTooLong(SpreadwrightError):
 
 
 class PrintTooLong(SpreadwrightError):
-    """A print of more pieces than whoever was asked for it prints."""
+    """A print of more pieces or pages than whoever was asked for it prints."""
 
-    def __init__(self, count: int, most: int) -> None:
-        super().__init__(count, most)
-        self.count, self.most = count, most
+    def __init__(self, count: int, most: int, unit: str = "pieces") -> None:
+        super().__init__(count, most, unit)
+        self.count, self.most, self.unit = count, most, unit
 
     def __str__(self) -> str:
         return (
-            f"The booklet would show {self.count} pieces; at most {self.most} are printed here. "
+            f"The print would have {self.count} {self.unit}; at most {self.most} are printed here. "
             "Print it on the command line, which has no such bound, or ask for cuts and placement one by one."
         )
 

@@ -2,13 +2,15 @@ import json
 from datetime import timedelta
 
 import httpx
+import numpy as np
 import pytest
 
-from builder import SOUND
+from builder import PAPERS, SOUND
 from spreadwright.client import Client, Patience, Problem, Stale, Unreachable
 from spreadwright.client.jobs import Cancelled
 from spreadwright.client.retries import retry_after_s
 from spreadwright.document import pieces_in_short
+from spreadwright.images import encode_png
 from spreadwright.rest import create_app
 from spreadwright.store import Collection
 from spreadwright.store.opening import open_store
@@ -193,3 +195,21 @@ def test_answer_that_is_no_problem_document_is_an_error_all_the_same():
     with pytest.raises(Problem) as refused:
         answers.client().request("GET", "/x")
     assert (refused.value.status, refused.value.code, json.dumps(refused.value.members)) == (418, "", "{}")
+
+
+def test_pictures_of_papers_are_sent_read_and_deleted(writer):
+    face = {"pattern": "picture", "picture": "rope and sail.png", "repeat": "15 mm"}
+    papers = {**PAPERS, "papers": [{"id": "rope", "title": "Rope", "size": ["12", "12"], "front": face}]}
+    stored = writer.create("paper-sets", papers)
+    assert writer.pictures(stored.id)["missing"] == ["rope and sail.png"]
+    sent = writer.put_picture(stored, "rope and sail.png", encode_png(np.full((300, 300, 3), 90, dtype=np.uint8)))
+    assert writer.picture(stored.id, "rope and sail.png").startswith(b"\x89PNG")
+    assert writer.get("paper-sets", stored.id) is sent and sent.content == papers
+    with pytest.raises(Stale):
+        writer.delete_picture(stored, "rope and sail.png")
+    writer.publish(sent)
+    with pytest.raises(Problem) as refused:
+        writer.delete_picture(writer.get("paper-sets", stored.id), "rope and sail.png")
+    assert refused.value.code == "invalid-document"
+    bare = writer.put(writer.get("paper-sets", stored.id), PAPERS)
+    assert writer.pictures(writer.delete_picture(bare, "rope and sail.png").id)["pictures"] == []

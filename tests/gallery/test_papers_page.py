@@ -40,6 +40,6 @@ def test_bounds_are_as_told():
     flat = " ".join(PAGE.split())
     assert f"{pictures.LONGEST_PX} pixels each way" in flat and "one part in 32" in flat
     assert f"up to {pictures.MOST_BYTES_AS_PNG // 1024} kB" in flat
-    assert f"{MOST_BYTES // 1024**2} MB and {pictures.MOST_PIXELS // 10**6} million pixels" in flat
+    assert f"{MOST_BYTES // 1024**2} MB and {pictures.MOST_PICTURE_PIXELS // 10**6} million pixels" in flat
     assert f"{pictures.COARSEST} pixels per inch" in flat
     assert PIXELS_PER_MM == 2 and "two to the millimetre" in flat

@@ -1,8 +1,6 @@
-from threading import BoundedSemaphore
-
 import pytest
 
-from spreadwright.rest import turns
+from rest.test_jobs import over
 
 SHEET, STRIP, OF_SET = (
     "/recipes/window-seat/contact-sheet",
@@ -59,13 +57,24 @@ def test_numbers_out_of_range_are_problems(client, where, parameter):
     assert [each["parameter"] for each in response.json["errors"]] == [parameter]
 
 
-def test_long_sheets_wait_for_a_turn(client, monkeypatch):
-    taken = BoundedSemaphore(1)
-    taken.acquire()
-    monkeypatch.setattr(turns, "_turns", taken)
-    response = client.get(f"{SHEET}.png?n=9&width=100")
-    assert response.status_code == 503 and int(response.headers["Retry-After"]) > 0
-    assert client.get(f"{SHEET}.svg?n=9").status_code == 200
+def test_long_sheets_are_jobs_and_then_at_hand(client):
+    long = f"{SHEET}.png?n=9&width=100"
+    accepted = client.get(long)
+    assert accepted.status_code == 202 and accepted.json["verb"] == "contact_sheet_as"
+    job = over(client, accepted.headers["Location"])
+    result = client.get(job["links"]["result"])
+    assert (job["state"], result.mimetype) == ("done", "image/png")
+    again = client.get(long)
+    assert again.status_code == 200 and again.data == result.data
+    for quick in (f"{SHEET}.svg?n=9", f"{SHEET}.json?n=9", f"{SHEET}.png?n=6&width=100", f"{OF_SET}.png?width=100"):
+        assert client.get(quick).status_code == 200
+
+
+def test_long_sheets_of_a_set_are_jobs_too(client, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.views.contact_sheets._QUICK", 1)
+    answer = client.get(f"{OF_SET}.pdf?page=letter", headers={"Prefer": "wait=25"})
+    assert answer.status_code == 200 and answer.headers["Preference-Applied"] == "wait=25"
+    assert answer.data.startswith(b"%PDF")
 
 
 def test_strips_speak_the_language_that_is_liked(client):

@@ -131,6 +131,32 @@ def test_deleted_document_is_gone_and_can_be_brought_back(ann, anybody, draft):
     assert actions == ["restored", "deleted", "published", "created"]
 
 
+def test_revisions_of_the_draft_stay_with_those_who_may_read_drafts(ann, ben, eve, anybody, draft):
+    ann.ask("PATCH", draft, {"title": "Secret"}, If_Match="*")
+    ann.ask("PATCH", draft, {"title": "Mudflats"}, If_Match="*")
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    ann.ask("PATCH", draft, {"title": "High water"}, If_Match="*")
+    for who in (ann, eve):
+        listed = who.ask("GET", f"{draft}/revisions")
+        assert [each["number"] for each in listed.json["revisions"]] == [5, 4, 3, 2, 1]
+        assert listed.headers["Cache-Control"] == "private, no-cache"
+        assert who.ask("GET", f"{draft}/revisions/2").json["title"] == "Secret"
+    stranger = [each["number"] for each in anybody.get(f"{draft}/revisions").json["revisions"]]
+    assert stranger == [5, 4] == [each["number"] for each in ben.ask("GET", f"{draft}/revisions").json["revisions"]]
+    for path in ("/revisions/2", "/revisions/3/changes", "/revisions/5/changes?since=2"):
+        assert anybody.get(draft + path).status_code == ben.ask("GET", draft + path).status_code == 404
+    assert [each["path"] for each in anybody.get(f"{draft}/revisions/5/changes").json["changes"]] == ["/title"]
+    first = anybody.get(f"{draft}/revisions/4/changes").json
+    assert (first["first"], first["changes"]) == (4, [])
+
+
+def test_draft_that_was_deleted_is_read_by_nobody_else(ann, anybody, draft):
+    ann.ask("DELETE", draft, If_Match="*")
+    assert anybody.get(f"{draft}/revisions").json["revisions"] == []
+    assert anybody.get(f"{draft}/revisions/1").status_code == anybody.get(f"{draft}/revisions/2").status_code == 404
+    assert ann.ask("GET", f"{draft}/revisions/1").status_code == 200
+
+
 def test_publishing_runs_the_check(ann):
     broken = {**SOUND, "placements": SOUND["placements"][1:]}
     path = ann.ask("POST", "/recipes", broken).headers["Location"]

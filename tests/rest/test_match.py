@@ -12,9 +12,10 @@ from PIL import Image
 import photographs
 from builder import SOUND
 from images.test_reading import header, saved, slope
+from rest.test_jobs import over
 from rest.test_openapi import fits
 from rest.test_problems import refused
-from spreadwright.rest import create_app, uploads
+from spreadwright.rest import create_app, jobs, uploads
 from spreadwright.rest.settings import Settings
 from spreadwright.rest.turns import MOST_AT_ONCE, turn
 from spreadwright.rest.views import match as views
@@ -217,3 +218,62 @@ def test_the_service_is_busy_while_others_are_looked_at(ask):
         response = ask(BEACH)
         refused(response, 503, "busy")
         assert int(response.headers["Retry-After"]) > 0
+
+
+def test_what_was_uploaded_can_be_read_again(app):
+    names = ['the "big" beach.jpg', "back\\slash", "Möwe, früh; x=1.jpg", "photo 4"]
+    upload = uploads.Upload(tuple(zip(names, (BEACH, b"--\r\n", b"", b"\0"), strict=True)), b'{"a": 1}')
+    body, kind = upload.as_body()
+    with app.test_request_context("/match", method="POST", data=body, content_type=kind):
+        found = uploads.uploaded()
+    assert [data for _, data in found.photographs] == [data for _, data in upload.photographs]
+    assert [name for name, _ in found.photographs] == ['the "big" beach.jpg', "slash", "Möwe, früh; x=1.jpg", "photo 4"]
+    assert found.recipe == upload.recipe
+
+
+def test_many_photographs_are_a_job_that_keeps_them_no_longer_than_it_takes(ask, client, app, monkeypatch):
+    odd = [(BEACH, "beach.jpg"), (PORTRAIT, "Möwe, früh.jpg")]
+    at_once = ask(*odd, recipe=SOUND, n=2).json
+    monkeypatch.setattr(views, "_EACH_S", 4)
+    accepted = ask(*odd, recipe=SOUND, n=2)
+    assert accepted.status_code == 202
+    job = over(client, accepted.headers["Location"])
+    assert job["state"] == "done" and client.get(job["links"]["result"]).json == at_once
+    assert app.extensions["spreadwright"].store.jobs.get(job["id"]).request == b""
+
+
+def test_photographs_of_a_job_that_is_cancelled_or_fails_are_not_kept(ask, client, app, monkeypatch):
+    monkeypatch.setattr(views, "_EACH_S", 9)
+    store = app.extensions["spreadwright"].store
+    failed = over(client, ask((b"no picture", "bad.jpg")).headers["Location"])
+    problem = refused(client.get(failed["links"]["result"]), 422, "unreadable-picture")
+    assert problem["errors"][0]["detail"].startswith("bad.jpg: ")
+    monkeypatch.setattr(app.extensions["jobs"], "wake", lambda: None)
+    waiting = ask(BEACH).json["id"]
+    assert len(store.jobs.get(waiting).request) > len(BEACH)
+    client.delete(f"/jobs/{waiting}")
+    assert [store.jobs.get(each).request for each in (failed["id"], waiting)] == [b"", b""]
+
+
+def test_photographs_that_wait_are_bounded(ask, client, app, monkeypatch):
+    monkeypatch.setattr(views, "_EACH_S", 9)
+    monkeypatch.setattr(app.extensions["jobs"], "wake", lambda: None)
+    monkeypatch.setattr(jobs, "_SMALL", 1000)
+    monkeypatch.setattr(jobs, "MOST_WAITING_BYTES", 3 * len(BEACH))
+    first = ask(BEACH)
+    assert first.status_code == 202
+    response = ask(BEACH, BEACH)
+    refused(response, 503, "busy")
+    client.delete(first.headers["Location"])
+    again = ask(BEACH, BEACH)
+    assert again.status_code == 202
+    client.delete(again.headers["Location"])
+
+
+@pytest.mark.parametrize(
+    ("photos", "is_long"),
+    [([header(4000, 3000)] * 5, False), ([header(5000, 4000)] * 12, True), ([BEACH] * 12, False)],
+)
+def test_what_takes_long_is_told_from_kinds_and_pixels(photos, is_long):
+    upload = uploads.Upload(tuple((str(number), data) for number, data in enumerate(photos)))
+    assert (views._expected_s({}, upload) > jobs.SOON_S) is is_long

@@ -21,6 +21,12 @@ def test_picture_is_drawn_once_for_all_processes(start, monkeypatch):
     assert start().get(PATH).data == drawn and drawn.startswith(b"\x89PNG")
 
 
+def test_picture_that_cannot_be_kept_is_sent_all_the_same(folder, tmp_path):
+    (tmp_path / "file").write_bytes(b"")
+    store = open_store(renders=str(tmp_path / "file"))
+    assert create_app(Collection(folder), store=store).test_client().get(PATH).status_code == 200
+
+
 def test_other_width_or_document_is_another_picture(start):
     client = start()
     pictures = {client.get(path).data for path in (PATH, PATH.replace("200", "300"), PATH.replace("-seat", "-two"))}

@@ -88,6 +88,17 @@ def test_half_a_body_is_not_taken_for_a_whole_one(folder):
         assert response.status == 408 and b"problems/request-timeout" in response.read()
 
 
+def test_chunks_that_are_none_are_refused(folder):
+    head = b"POST /check HTTP/1.1\r\nHost: x\r\nTransfer-Encoding: chunked\r\n\r\n"
+    with served(folder) as (_, port):
+        for chunk in (b"ZZ\r\n{}\r\n0\r\n\r\n", b"-1\r\n{}\r\n0\r\n\r\n"):
+            with socket.create_connection(("127.0.0.1", port), timeout=10) as client:
+                client.sendall(head + chunk)
+                response = http.client.HTTPResponse(client)
+                response.begin()
+                assert response.status == 400 and response.getheader("Content-Type") == "application/problem+json"
+
+
 @pytest.mark.parametrize("how", [signal.SIGINT, signal.SIGTERM])
 def test_what_runs_is_finished_before_the_end(folder, how):
     with served(folder) as (process, port):

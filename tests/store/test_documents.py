@@ -6,7 +6,7 @@ import pytest
 
 from builder import PAPERS, SOUND, sound, spoilt
 from spreadwright.document import canonical
-from spreadwright.errors import InvalidDocument, UnknownName, UnreadableDocument, UnreadablePicture
+from spreadwright.errors import InvalidDocument, Severity, UnknownName, UnreadableDocument, UnreadablePicture
 from spreadwright.images import encode_png
 from spreadwright.store.errors import BadId, Gone, IdTaken, KeyReused, StaleWrite
 from spreadwright.store.values import Action, RequestKey, State
@@ -200,14 +200,33 @@ def test_pictures_of_papers_have_revisions_too(store):
         store.documents.picture(back, "sail.png")
 
 
-def test_a_paper_set_may_come_without_its_pictures(store):
+def test_pictures_of_a_draft_come_one_by_one_and_all_of_them_before_it_is_published(store):
     made = store.documents.create("paper-sets", scans("rope.png", "sail.png"), "ann", name="scans").document
     assert store.readings.of(made).is_sound
-    with pytest.raises(InvalidDocument):
-        store.documents.put_pictures("scans", {"rope.png": grey(1)}, "ann", expected=1)
-    both = store.documents.put_pictures("scans", {"rope.png": grey(1), "sail.png": grey(2)}, "ann", expected=1)
+    one = store.documents.put_pictures("scans", {"rope.png": grey(1)}, "ann", expected=1)
+    assert [bool(paper.front.picture) for paper in store.readings.of(one).model.papers] == [True, False]
+    with pytest.raises(InvalidDocument) as refused:
+        store.publishing.publish("paper-sets", "scans", "ann", expected=2)
+    errors = [each for each in refused.value.findings if each.severity is Severity.ERROR]
+    assert [(each.code, each.where) for each in errors] == [("picture-missing", "/papers/1/front/picture")]
+    store.documents.put_pictures("scans", {"sail.png": grey(2)}, "ann", expected=2)
+    store.publishing.publish("paper-sets", "scans", "ann", expected=3)
     assert store.shelves.pictures("scans")("sail.png") == grey(2)
-    assert all(paper.front.picture for paper in store.readings.of(both).model.papers)
+    assert all(paper.front.picture for paper in store.shelves.paper_set("scans").papers)
+
+
+def test_a_picture_is_taken_away_unless_readers_would_miss_it(store):
+    pictures = {"rope.png": grey(1), "spare.png": grey(3)}
+    store.documents.create("paper-sets", scans("rope.png"), "ann", name="scans", pictures=pictures)
+    store.publishing.publish("paper-sets", "scans", "ann", expected=1)
+    with pytest.raises(InvalidDocument):
+        store.documents.delete_picture("scans", "rope.png", "ann", expected=2)
+    with pytest.raises(UnknownName):
+        store.documents.delete_picture("scans", "sail.png", "ann", expected=2)
+    without = store.documents.delete_picture("scans", "spare.png", "ann", expected=2)
+    assert (without.revision, list(without.pictures)) == (3, ["rope.png"])
+    back = store.documents.restore("paper-sets", "scans", 1, "ann", expected=3)
+    assert store.documents.picture(back, "spare.png") == grey(3)
 
 
 @pytest.mark.parametrize("name", ["../up.png", "a/b.png", ".hidden", "", "a\0.png", "\ud800"])

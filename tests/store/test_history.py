@@ -65,3 +65,21 @@ def test_content_is_found_by_its_hash(store, recipe):
 )
 def test_differences_are_told_by_pointer(was, now, found):
     assert [each.path for each in changes(was, now)] == found
+
+
+def test_only_what_was_published_is_public(store, recipe):
+    change(store, 1, title="Bay window")
+    store.publishing.publish("recipes", "window-seat", "ann", expected=2)
+    change(store, 3, title="Open window")
+    store.publishing.withdraw("recipes", "window-seat", "ann", expected=4)
+    change(store, 5, title="Shut window")
+    public = store.history.revisions("recipes", "window-seat", public=True)
+    assert [each.number for each in public] == [4, 3]
+    assert len(store.history.revisions("recipes", "window-seat")) == 6
+    for number in (1, 2, 5, 6):
+        assert store.history.revision("recipes", "window-seat", number)[0].number == number
+        with pytest.raises(UnknownName):
+            store.history.revision("recipes", "window-seat", number, public=True)
+        with pytest.raises(UnknownName):
+            store.history.compare("recipes", "window-seat", number, 4, public=True)
+    assert store.history.compare("recipes", "window-seat", 3, 4, public=True)

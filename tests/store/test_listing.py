@@ -16,11 +16,14 @@ WANTED = Wanted("recipes", states=ALL)
 TITLES = ["Crème on oak", "Ash", "apple", "Zebra", "Oak-apple", "Ash", "Öland", "creme"]
 
 
-@pytest.fixture(params=["rare", "common"])
+WAYS = {"looked up": {}, "walked": {"RARE": 0, "FAR": 2, "SEVERAL": 0}, "walk given up": {"RARE": 0, "FAR": 2}}
+
+
+@pytest.fixture(params=WAYS)
 def shelf(store, request, monkeypatch):
-    """Eight recipes; both ways of finding them have to find the same."""
-    if request.param == "common":
-        monkeypatch.setattr(listing, "RARE", 0)
+    """Eight recipes; every way of finding them has to find the same."""
+    for name, value in WAYS[request.param].items():
+        monkeypatch.setattr(listing, name, value)
     for number, title in enumerate(TITLES):
         photos = SOUND["photos"][: number % 4]
         tags = ["even" if number % 2 == 0 else "odd", "all"]

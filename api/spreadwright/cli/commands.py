@@ -10,6 +10,7 @@ import click
 from spreadwright import __version__, tasks
 from spreadwright.cli import printing, signals, sources
 from spreadwright.cli.booklet import booklet
+from spreadwright.cli.cleaning import clean
 from spreadwright.cli.colourways import colourways
 from spreadwright.cli.contact_sheet import contact_sheet, strip_command
 from spreadwright.cli.cut_paths import cut_paths
@@ -183,6 +184,7 @@ main.add_command(plan)
 main.add_command(strip_command)
 main.add_command(templates)
 main.add_command(token)
+main.add_command(clean)
 main.add_command(tolerance)
 
 

@@ -1,13 +1,12 @@
 """Bearer tokens for writing over HTTP: made, listed, revoked."""
 
-import os
 from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from spreadwright.cli.printing import print_json
-from spreadwright.store.errors import BadAddress
+from spreadwright.cli.stores import named_store
 from spreadwright.store.values import SCOPES
 
 if TYPE_CHECKING:  # SQL is loaded by those alone who need it
@@ -82,12 +81,4 @@ def _state(token: "Token", now: datetime) -> str:
 
 def _tokens() -> "Tokens":
     """Those of the database that the environment names; one of another run would open nothing."""
-    from spreadwright.store.database import VARIABLE
-    from spreadwright.store.opening import open_store
-
-    address = os.environ.get(VARIABLE, "")
-    if not address:
-        raise BadAddress(
-            VARIABLE, "set it to the database of the service, such as sqlite:////srv/spreadwright/store.db."
-        )
-    return open_store(address).tokens
+    return named_store().tokens

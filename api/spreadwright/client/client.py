@@ -162,6 +162,32 @@ class Client:
         """The document, withdrawn; raises like `put`."""
         return self._moved(stored, "withdraw", note)
 
+    def pictures(self, set_id: str) -> Json:
+        """The pictures of a paper set, where it names each, and those that are missing."""
+        found: Json = self.request("GET", f"{_path('paper-sets', set_id)}/pictures").json()
+        return found
+
+    def picture(self, set_id: str, name: str) -> bytes:
+        """A picture of a paper set, PNG or JPEG as its name says."""
+        return self.request("GET", _picture(set_id, name), headers={"Accept": "*/*"}).content
+
+    def put_picture(self, stored: Stored, name: str, data: bytes, *, note: str = "") -> Stored:
+        """The paper set with a picture, new or in the place of another; raises like `put`.
+
+        Args:
+            stored: The paper set.
+            name: By which papers name it: `ferns.jpg`.
+            data: A PNG or JPEG.
+            note: Why; kept with the revision.
+        """
+        headers = {"Content-Type": "image/png" if name.lower().endswith(".png") else "image/jpeg"}
+        path = _picture(stored.id, name)
+        return self._moved_on(stored, self._write("PUT", path, stored, note, content=data, headers=headers))
+
+    def delete_picture(self, stored: Stored, name: str, *, note: str = "") -> Stored:
+        """The paper set without one of its pictures; raises like `put`."""
+        return self._moved_on(stored, self._write("DELETE", _picture(stored.id, name), stored, note))
+
     def check(self, content: Json, **query: str) -> Json:
         """What there is to say about a document; nothing is kept."""
         found: Json = self.request("POST", "/check", json=content, params=query, is_repeatable=True).json()
@@ -196,16 +222,19 @@ class Client:
         return job
 
     def _moved(self, stored: Stored, verb: str, note: str) -> Stored:
-        status = self._write("POST", f"{_path(stored.kind, stored.id)}/{verb}", stored, note)
-        return self._remembered(Stored(stored.kind, stored.id, status["etag"], stored.content))
+        return self._moved_on(stored, self._write("POST", f"{_path(stored.kind, stored.id)}/{verb}", stored, note))
 
     def _write(self, method: str, path: str, stored: Stored, note: str, **options: Any) -> Json:
         """What has become of a document. A write whose answer was lost is not repeated: it would be told as stale."""
         params = {"note": note} if note else None
-        headers = {"If-Match": stored.etag}
+        headers = {**options.pop("headers", {}), "If-Match": stored.etag}
         response = self.request(method, path, params=params, headers=headers, **options)
         found: Json = response.json() if response.content else {}
         return found
+
+    def _moved_on(self, stored: Stored, status: Json) -> Stored:
+        """The same content at the next revision."""
+        return self._remembered(Stored(stored.kind, stored.id, status["etag"], stored.content))
 
     def _remembered(self, stored: Stored) -> Stored:
         self._seen[stored.kind, stored.id] = stored
@@ -214,3 +243,7 @@ class Client:
 
 def _path(kind: str, name: str) -> str:
     return f"/{kind}/{quote(name, safe='')}"
+
+
+def _picture(set_id: str, name: str) -> str:
+    return f"{_path('paper-sets', set_id)}/pictures/{quote(name, safe='')}"

@@ -1,6 +1,12 @@
 """Text to model and back; the only room that knows JSON."""
 
-from spreadwright.document.pictures import Pictures, is_plain_name
+from spreadwright.document.pictures import (
+    MOST_PICTURE_PIXELS,
+    PICTURE_SUFFIXES,
+    Pictures,
+    bare_picture,
+    is_plain_name,
+)
 from spreadwright.document.pointer import position
 from spreadwright.document.read import (
     AnyReading,
@@ -20,9 +26,12 @@ from spreadwright.document.write import canonical, content_document, sheet_docum
 __all__ = [
     "KINDS",
     "MOST_BYTES",
+    "MOST_PICTURE_PIXELS",
+    "PICTURE_SUFFIXES",
     "AnyReading",
     "Pictures",
     "Reading",
+    "bare_picture",
     "canonical",
     "content_document",
     "is_plain_name",

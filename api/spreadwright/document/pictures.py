@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from spreadwright.document.cursor import Cursor
-from spreadwright.errors import Finding, UnreadablePicture, error, note, warning
+from spreadwright.errors import Finding, PictureNotSent, UnreadablePicture, error, note, warning
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Swatch
@@ -14,20 +14,22 @@ if TYPE_CHECKING:
     from spreadwright.images import Raster
 
 Pictures = Callable[[str], bytes]
-"""Gives the bytes of the file of a name; raises `UnreadablePicture` where it cannot."""
+"""Gives the bytes of the file of a name; raises `UnreadablePicture` where it cannot, `PictureNotSent` if not yet."""
 
 LONGEST_PX = 1024
 """The longest side of a picture that is embedded, its overlap included."""
 _OVERLAP = 32
 """One part in so many of it is the overlap."""
-MOST_PIXELS = 24_000_000
+MOST_PICTURE_PIXELS = 24_000_000
 """A whole sheet of 12 in scanned at 400 dots per inch."""
 MOST_BYTES_AS_PNG = 128 * 1024
 """A picture that takes more than this without loss is embedded as JPEG."""
 COARSEST = 50
 """Fewer pixels per inch than this look like squares on paper."""
 
-_SUFFIXES = (".png", ".jpg", ".jpeg")
+LONGEST_KEPT_PX, KEPT_QUALITY = 2048, 95
+"""Of a picture that is written anew to be kept: twice what is embedded of it, so that nothing is lost by that."""
+PICTURE_SUFFIXES = (".png", ".jpg", ".jpeg")
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +74,9 @@ def printed(
         return None
     try:
         found = _read(name, pictures(name))
+    except PictureNotSent:
+        findings.append(_not_sent(name, where))
+        return None
     except UnreadablePicture as reason:
         findings.append(error(reason.code, where, f"“{name}”: {reason.reason}", reason.remedy))
         return None
@@ -80,12 +85,32 @@ def printed(
     return found
 
 
+def bare_picture(data: bytes, name: str, *, most_pixels: int = MOST_PICTURE_PIXELS) -> bytes:
+    """A picture as it is kept where everybody may read it: its pixels alone, PNG or JPEG as its name says.
+
+    Args:
+        data: A whole file.
+        name: Which ends as `PICTURE_SUFFIXES` do.
+        most_pixels: Of the picture as it was made.
+
+    Raises:
+        UnreadablePicture: It is no picture, too large, damaged, or moves.
+    """
+    from spreadwright.images import encode_jpeg, encode_png, read
+
+    try:
+        pixels = read(data, longest=LONGEST_KEPT_PX, most_pixels=most_pixels).pixels
+    except UnreadablePicture as reason:
+        raise UnreadablePicture(reason.code, reason.reason, reason.remedy, name=name) from reason
+    return encode_png(pixels) if name.lower().endswith(".png") else encode_jpeg(pixels, KEPT_QUALITY)
+
+
 def _refused_name(name: str, where: str) -> Finding | None:
     if not is_plain_name(name):
         message = f"The picture “{name[:60]}” lies outside the folder of its paper set."
         remedy = "Put the file into the folder that is named like the set, and write its name alone: “rope.png”."
         return error("picture-outside-folder", where, message, remedy)
-    if not name.lower().endswith(_SUFFIXES):
+    if not name.lower().endswith(PICTURE_SUFFIXES):
         message = f"The picture “{name[:60]}” is neither a PNG nor a JPEG by its name."
         return error("not-a-picture", where, message, "Save it as NAME.png or NAME.jpg.")
     return None
@@ -93,7 +118,7 @@ def _refused_name(name: str, where: str) -> Finding | None:
 
 def _not_sent(name: str, where: str) -> Finding:
     message = f"The picture “{name[:60]}” did not come along, so nothing is known of it but its name."
-    remedy = "Check the set as a file, beside the folder that holds the picture."
+    remedy = "Check the set as a file, beside the folder that holds the picture; to a service, send the picture, too."
     return note("picture-not-sent", where, message, remedy)
 
 
@@ -102,7 +127,7 @@ def _read(name: str, data: bytes) -> Print:
     from spreadwright.images.joins import meets_across, meets_down
     from spreadwright.images.srgb import average_colour
 
-    found = read(data, longest=LONGEST_PX - LONGEST_PX // _OVERLAP, most_pixels=MOST_PIXELS)
+    found = read(data, longest=LONGEST_PX - LONGEST_PX // _OVERLAP, most_pixels=MOST_PICTURE_PIXELS)
     height, width, _ = found.pixels.shape
     overlap = -(-max(width, height) // _OVERLAP)
     embedded, media_type = _embedded(found.pixels, overlap, is_png=name.lower().endswith(".png"))

@@ -69,8 +69,8 @@ def spread_picture(
         CannotDraw: The recipe does not say how large its pages are.
     """
     whole = spread_size(recipe)
-    margin = whole.height // 16
-    size = Size(whole.width + 2 * margin, whole.height + 2 * margin)
+    size = size_on_table(whole)
+    margin = (size.height - whole.height) // 2
     count = len(prints(recipe, placed, photos, pictures))
     canvas = Canvas(
         size, title=_title(recipe, count, papers), description=_description(recipe, colourway), prefix=prefix
@@ -113,6 +113,12 @@ def draw_spread(
         for number, name in enumerate(recipe.spread.pages)
     }
     _Spread(canvas, recipe, placed, colourway, shown, repeats, face_at).draw(pages)
+
+
+def size_on_table(whole: Size) -> Size:
+    """What a picture of pages of this size shows, with what they lie on around them."""
+    margin = whole.height // 16
+    return Size(whole.width + 2 * margin, whole.height + 2 * margin)
 
 
 def spread_size(recipe: Recipe) -> Size:

@@ -8,9 +8,9 @@ from flask import Flask
 from spreadwright.errors import SpreadwrightError
 from spreadwright.rest.service import Service
 from spreadwright.rest.settings import Settings, variable
+from spreadwright.store.values import SCOPES
 
 FIRST_OWNER = "me"
-FIRST_SCOPES = ("write", "review", "admin")
 
 
 class NotConfigured(SpreadwrightError):
@@ -57,5 +57,5 @@ def show_first_token(app: Flask, host: str) -> None:
     tokens = service.store.tokens
     if not is_loopback(host) or tokens.list():
         return
-    issued = tokens.create(FIRST_OWNER, FIRST_SCOPES, note="The first one, shown by serve.")
+    issued = tokens.create(FIRST_OWNER, SCOPES, note="The first one, shown by serve.")
     print(f"A token for writing, shown this once: {issued.secret}", file=sys.stderr, flush=True)

@@ -6,13 +6,13 @@ from typing import Any
 from flask import Response
 
 from spreadwright.errors import InvalidDocument
+from spreadwright.rest.components import component
 from spreadwright.rest.document_envelopes import ChangeList, RevisionList, Status
 from spreadwright.rest.document_writes import done, serve_write, told
 from spreadwright.rest.documents import address_about, operation, rule_of
 from spreadwright.rest.forms import JSON, Arguments, Form, json_form
 from spreadwright.rest.links import address, here
-from spreadwright.rest.openapi import component
-from spreadwright.rest.permissions import latest, own_or_gone
+from spreadwright.rest.permissions import is_public_only, latest, own_or_gone
 from spreadwright.rest.queries import ChangesQuery, RevisionsQuery
 from spreadwright.rest.replies import IMMUTABLE
 from spreadwright.rest.resources import Documents, Resources
@@ -68,25 +68,37 @@ class History:
         return document, relatives_of(document)
 
     def _revisions(self, arguments: Arguments, name: str) -> Documents:
-        """The revisions of a document, the newest first; of a deleted one, too."""
+        """The revisions of a document, the newest first; of a deleted one, too.
+
+        Everybody reads those that were published; those of drafts are for its owner and for reviewers, for ever.
+        """
         head = latest(self._kind, name)
         history = service().store.history
         most = arguments["limit"]
-        found = history.revisions(self._kind, name, before=arguments.get("before"), limit=most)
+        found = history.revisions(
+            self._kind, name, before=arguments.get("before"), limit=most, public=is_public_only(head)
+        )
         return head, found, most
 
     def _revision(self, _: Arguments, name: str, number: str) -> Documents:
         """What stood in a document at a revision, which never changes."""
         head = latest(self._kind, name)
-        revision, data = service().store.history.revision(self._kind, name, _whole(number))
+        public = is_public_only(head)
+        revision, data = service().store.history.revision(self._kind, name, _whole(number), public=public)
         return head.kind, name, revision, data
 
     def _changes(self, arguments: Arguments, name: str, number: str) -> Documents:
         """What changed in a document up to a revision, since the one before or the one named."""
-        latest(self._kind, name)
+        public = is_public_only(latest(self._kind, name))
         second = _whole(number)
-        first = arguments.get("since", max(1, second - 1))
-        return name, first, second, tuple(service().store.history.compare(self._kind, name, first, second))
+        history = service().store.history
+        first = arguments.get("since") or self._before(name, second, public=public)
+        return name, first, second, tuple(history.compare(self._kind, name, first, second, public=public))
+
+    def _before(self, name: str, number: int, *, public: bool) -> int:
+        """The revision before, among those that whoever asks may read; the same one where there is none."""
+        earlier = service().store.history.revisions(self._kind, name, before=number, limit=1, public=public)
+        return earlier[0].number if earlier else number
 
 
 def _whole(number: str) -> int:

@@ -11,11 +11,11 @@ from werkzeug.exceptions import UnsupportedMediaType
 from spreadwright.document import canonical
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
+from spreadwright.rest.components import component
 from spreadwright.rest.conditions import Exists, makes_new
 from spreadwright.rest.document_envelopes import Status
 from spreadwright.rest.documents import address_about, document_address, operation, rule_of
 from spreadwright.rest.forms import JSON, Arguments
-from spreadwright.rest.openapi import component
 from spreadwright.rest.parameters import BadQuery, WrongParameter
 from spreadwright.rest.patches import merged
 from spreadwright.rest.permissions import Turn, own, own_or_reviewed, reviewed, writer

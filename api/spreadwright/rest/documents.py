@@ -4,9 +4,9 @@ from collections.abc import Iterable
 from typing import Any
 
 from spreadwright.errors import InvalidDocument
+from spreadwright.rest.components import component
 from spreadwright.rest.forms import JSON, Arguments, Form
 from spreadwright.rest.links import address, described_by, link
-from spreadwright.rest.openapi import component
 from spreadwright.rest.service import service
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.values import Head

@@ -25,7 +25,7 @@ def examples_from(collection: Collection, store: Store) -> dict[str, Any]:
     """A value for each parameter, all of them fitting together; for those that name documents as the collection has."""
     examples = {"start": 0, "limit": 20, "width": 1200, "sheet": 1, "kind": "recipe", "version": "1"}
     examples |= {"seconds": 2.5, "seed": 1, "n": 1, "stock": "12x12"}
-    examples |= {"job_id": "qO3xN0W1yGqk2m0bT5uZJ8aV", "code": "no-plan"}
+    examples |= {"job_id": "qO3xN0W1yGqk2m0bT5uZJ8aV", "code": "no-plan", "picture": "rope.png"}
     examples |= {DOCUMENT + "pieces": _PIECES}
     examples |= {"page": "a4", "language": "en", "border": "wide", "focus": "1=30,40"}
     examples |= dict.fromkeys(("bench_id", "bench"), BENCH_OF_UNIT[Unit.INCH])

@@ -107,8 +107,8 @@ EXPLAINED: dict[str, Explanation] = {
         "Ask with more `seconds`, another `seed`, or fewer pieces.",
     ),
     "print-too-long": Explanation(
-        "The recipe has more pieces than a booklet is printed for on demand.",
-        "Print it on a machine of your own: `spreadwright booklet` has no such bound.",
+        "The recipe has more pieces than a booklet is printed for on demand, or the print would have more pages.",
+        "Print it on a machine of your own: `spreadwright booklet` and `spreadwright templates` have no such bound.",
     ),
     "request-timeout": Explanation(
         "The request did not arrive in full in the time that it may take.",

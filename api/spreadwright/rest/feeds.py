@@ -6,11 +6,15 @@ from typing import Any
 from urllib.parse import unquote, urlsplit
 
 from flask import request
+from werkzeug.exceptions import BadRequest
 
+from spreadwright.drawing import size_on_table
 from spreadwright.errors import UnknownName
+from spreadwright.geometry import Size
 from spreadwright.rest.service import service
 from spreadwright.store.values import Document
 from spreadwright.tasks import feeds
+from spreadwright.tasks.draw import NARROWEST_PX
 from spreadwright.tasks.feeds import ATOM, FEED_JSON
 
 __all__ = ["ATOM", "FEED_JSON", "XML", "atom", "base", "embedded", "json_feed", "page_address", "photo", "sitemap"]
@@ -21,8 +25,16 @@ _LONGEST_PATH = 120
 
 
 def base() -> str:
-    """The address under which others reach the service, without a slash at its end."""
-    return service().settings.public_url or (request.host_url.rstrip("/") + request.script_root)
+    """The address under which others reach the service, without a slash at its end.
+
+    Raises:
+        BadRequest: Neither the settings nor the request name one.
+    """
+    if service().settings.public_url:
+        return service().settings.public_url
+    if not request.host:
+        raise BadRequest("The Host header names no host.")
+    return request.host_url.rstrip("/") + request.script_root
 
 
 def page_address(recipe_id: str, here: str) -> str:
@@ -74,8 +86,9 @@ def embedded(url: str, here: str) -> str:
     Raises:
         UnknownName: It is none.
     """
-    steps = unquote(urlsplit(url).path).rstrip("/").split("/")
-    is_ours = url.startswith(f"{here}/") and len(steps) >= 3 and steps[-2] == "recipes"
+    is_here = url.startswith(f"{here}/")
+    steps = unquote(urlsplit(url).path).rstrip("/").split("/") if is_here else []
+    is_ours = len(steps) >= 3 and steps[-2] == "recipes"
     if not is_ours:
         raise UnknownName("page of a recipe", url[:_LONGEST_PATH], ())
     return steps[-1]
@@ -84,8 +97,8 @@ def embedded(url: str, here: str) -> str:
 def photo(recipe: Document, here: str, *, widest: int, highest: int) -> dict[str, Any]:
     """What oEmbed says of a recipe: its preview as a picture, sizes in pixels."""
     facts = recipe.facts
-    wide, high = (facts.page_width or 1) * max(1, facts.pages), facts.page_height or 1
-    width = max(16, min(widest, highest * wide // high))
+    shown = size_on_table(Size((facts.page_width or 1) * max(1, facts.pages), facts.page_height or 1))
+    width = max(NARROWEST_PX, min(widest, highest * shown.width // shown.height))
     return {
         "version": "1.0",
         "type": "photo",
@@ -95,7 +108,7 @@ def photo(recipe: Document, here: str, *, widest: int, highest: int) -> dict[str
         "provider_url": f"{here}/",
         "url": f"{here}/recipes/{recipe.id}/preview.png?width={width}",
         "width": width,
-        "height": max(1, width * high // wide),
+        "height": max(1, round(width * shown.height / shown.width)),
     }
 
 

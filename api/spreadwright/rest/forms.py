@@ -19,11 +19,12 @@ Make = Callable[..., bytes]
 Shape = type[Schema] | Mapping[str, Any]
 """A marshmallow schema, or a JSON Schema as it stands in OpenAPI."""
 
-JSON, SCHEMA_JSON, SVG, PNG, PDF = (
+JSON, SCHEMA_JSON, SVG, PNG, JPEG, PDF = (
     "application/json",
     "application/schema+json",
     "image/svg+xml",
     "image/png",
+    "image/jpeg",
     "application/pdf",
 )
 CSV, DXF, ZIP = "text/csv", "image/vnd.dxf", "application/zip"
@@ -33,18 +34,24 @@ _BINARY = {"type": "string", "format": "binary"}
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """One representation: how it is asked for, and how it is made; whether that takes work worth counting."""
+    """One representation: how it is asked for, and how it is made.
+
+    Attributes:
+        is_work: Whether making it takes work worth counting.
+        is_quick: Whether it is made at once, however long other representations of the same take.
+    """
 
     suffix: str
     media_type: str
     make: Make
     shape: Shape
     is_work: bool = True
+    is_quick: bool = False
 
 
-def json_form(answer: Callable[..., Any], shape: Shape, *, is_work: bool = True) -> Form:
+def json_form(answer: Callable[..., Any], shape: Shape, *, is_work: bool = True, is_quick: bool = False) -> Form:
     """The JSON of what `answer` returns."""
-    return Form("json", JSON, lambda *found: canonical(answer(*found)), shape, is_work)
+    return Form("json", JSON, lambda *found: canonical(answer(*found)), shape, is_work, is_quick)
 
 
 def pdf_form(make: Make) -> Form:

@@ -6,7 +6,7 @@ from spreadwright.errors import SpreadwrightError
 from spreadwright.rest.service import service
 from spreadwright.store.errors import InvalidToken
 from spreadwright.store.tokens import Token
-from spreadwright.store.values import Head
+from spreadwright.store.values import Head, State
 
 REALM = 'Bearer realm="spreadwright"'
 _CALLER = "spreadwright_caller"
@@ -95,8 +95,11 @@ def owns(token: Token, head: Head) -> bool:
 
 def may_see(head: Head) -> bool:
     """Whether whoever asks may read a document: everybody what is published, owners and reviewers the rest."""
-    if head.state.value == "published":
-        return True
+    return head.state is State.PUBLISHED or may_see_drafts(head)
+
+
+def may_see_drafts(head: Head) -> bool:
+    """Whether whoever asks may read what was never published of a document: its owner, and reviewers."""
     found = caller()
     return found is not None and (owns(found, head) or found.may("review"))
 

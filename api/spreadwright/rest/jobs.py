@@ -29,8 +29,10 @@ SOON_S = 5.0
 """What takes no longer is answered at once."""
 MOST_OF_ONE, MOST_IN_ALL = 4, 64
 """Unfinished jobs of one client, and of all."""
+MOST_WAITING_BYTES = 200_000_000
+"""Of all that unfinished jobs were sent: photographs, four full uploads of them as they are kept."""
 POLL_S = 1
-_LOOK_S, _FULL_S = 0.05, 30
+_LOOK_S, _FULL_S, _SMALL = 0.05, 30, 1_000_000
 _KEPT = ("Accept", "Accept-Language")
 
 
@@ -51,11 +53,11 @@ class Asked:
     token: int | None = None
 
     @classmethod
-    def now(cls, body: bytes) -> "Asked":
-        """The request at hand, with the document in its body."""
+    def now(cls, body: bytes, media_type: str) -> "Asked":
+        """The request at hand, with what was read of its body."""
         headers = {name: request.headers[name] for name in _KEPT if name in request.headers}
         if body:
-            headers["Content-Type"] = "application/json"
+            headers["Content-Type"] = media_type
         query = request.query_string.decode("latin-1")
         token = caller()
         return cls(
@@ -103,8 +105,12 @@ def is_put_off(seconds: float) -> bool:
     return seconds > SOON_S or _preference().is_async
 
 
-def put_off(body: bytes = b"") -> Response:
+def put_off(body: bytes = b"", media_type: str = "") -> Response:
     """A job for the request at hand, or its result where the client waits long enough.
+
+    Args:
+        body: What was read of its body.
+        media_type: Of that.
 
     Raises:
         TooManyJobs: Enough of this client's are unfinished.
@@ -113,9 +119,11 @@ def put_off(body: bytes = b"") -> Response:
     jobs, client = runner().jobs, client_name()
     if jobs.unfinished() >= MOST_IN_ALL:
         raise AllBusy(_FULL_S, f"{MOST_IN_ALL} jobs wait or run")
+    if len(body) > _SMALL and jobs.waiting_bytes() + len(body) > MOST_WAITING_BYTES:
+        raise AllBusy(_FULL_S, "As many photographs as are kept wait")
     if jobs.unfinished(client) >= MOST_OF_ONE:
         raise TooManyJobs(MOST_OF_ONE)
-    job = jobs.add(str(request.endpoint), client, canonical(asdict(Asked.now(body))))
+    job = jobs.add(str(request.endpoint), client, canonical(asdict(Asked.now(body, media_type))))
     runner().wake()
     wish = _preference()
     if wish.wait_s:

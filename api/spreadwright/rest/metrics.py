@@ -9,6 +9,7 @@ import mmap
 import os
 import tempfile
 from array import array
+from bisect import bisect_left
 from collections.abc import Iterable, Sequence
 from threading import Lock
 
@@ -46,7 +47,7 @@ class Metrics:
     def ended(self, endpoint: str, status: int, seconds: float) -> None:
         """A request is answered."""
         number = self._endpoints.get(endpoint, 0)
-        bucket = next((place for place, most in enumerate(BUCKETS_S) if seconds <= most), len(BUCKETS_S))
+        bucket = bisect_left(BUCKETS_S, seconds)
         with self._lock:
             own = self._own()
             self._map[own + _ENDED] += 1

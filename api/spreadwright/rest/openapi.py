@@ -9,8 +9,9 @@ from flask import Flask, Response
 from flask_smorest import Api, Blueprint
 
 from spreadwright import __version__
-from spreadwright.document import KINDS, schema
+from spreadwright.document import KINDS
 from spreadwright.rest.bodies import TEXT, document_or_pieces
+from spreadwright.rest.components import bundled, component
 from spreadwright.rest.envelopes import Problem
 from spreadwright.rest.examples import DOCUMENT
 from spreadwright.rest.forms import HTML, JSON, Form
@@ -157,11 +158,6 @@ def described(blueprint: Blueprint, method: str, rule: str, name: str, resource:
         yield blueprint.alt_response(status, PROBLEM_NAMES[status])
 
 
-def component(kind: str) -> Json:
-    """The reference to the schema of a kind of document."""
-    return {"$ref": f"#/components/schemas/{_camel(kind)}"}
-
-
 def _document_body(resource: Resource) -> Json:
     """Anything is taken, to say what is wrong with it."""
     kinds = {"anyOf": [*(component(kind) for kind in KINDS), {"type": "object"}]}
@@ -192,39 +188,6 @@ def shared_parameters(rule: str, forms: Sequence[Form], method: str, *, is_long:
             {"name": name, "in": "path", "required": True, "description": PATH_WORDS[name], "schema": shape}
         )
     return parameters
-
-
-def bundled() -> dict[str, Json]:
-    """The schema of every kind of document and of each of its definitions, as components that refer to one another."""
-    components: dict[str, Json] = {}
-    for kind in KINDS:
-        whole = {name: part for name, part in schema(kind).items() if name not in ("$schema", "$id", "$defs")}
-        components[_camel(kind)] = _repointed(whole, kind)
-        for name, definition in schema(kind).get("$defs", {}).items():
-            components[_camel(f"{kind}-{name}")] = _repointed(definition, kind)
-    return components
-
-
-def _repointed(part: Any, kind: str) -> Any:
-    """With every reference pointing at a component."""
-    if isinstance(part, list):
-        return [_repointed(each, kind) for each in part]
-    if not isinstance(part, dict):
-        return part
-    return {name: _target(each, kind) if name == "$ref" else _repointed(each, kind) for name, each in part.items()}
-
-
-def _target(reference: str, kind: str) -> str:
-    """`../recipe/1#/$defs/line` in any schema, `#/$defs/line` in the recipe's: `#/components/schemas/RecipeLine`."""
-    file, _, inside = reference.partition("#")
-    kind = file.split("/")[-2] if file else kind
-    if inside.startswith("/$defs/"):
-        return f"#/components/schemas/{_camel(kind + '-' + inside.removeprefix('/$defs/'))}"
-    return f"#/components/schemas/{_camel(kind)}{inside}"
-
-
-def _camel(name: str) -> str:
-    return "".join(word[:1].upper() + word[1:] for word in re.split(r"[-_]", name))
 
 
 def openapi_document(described: Json, headers: Headers, examples: Json) -> Json:

@@ -6,9 +6,10 @@ Token, rate, whether it is there, whose it is, which revision; so a stranger lea
 from dataclasses import dataclass
 
 from spreadwright.rest.conditions import expected
-from spreadwright.rest.identity import Forbidden, bearer, caller, owns
+from spreadwright.rest.identity import Forbidden, bearer, caller, may_see_drafts, owns
 from spreadwright.rest.rates import WRITES, charge
 from spreadwright.rest.service import collection, service
+from spreadwright.rest.shelf import tell_own
 from spreadwright.store.errors import Gone
 from spreadwright.store.tokens import Token
 from spreadwright.store.values import Head, State
@@ -91,6 +92,14 @@ def latest(kind: str, name: str) -> Head:
         return collection().head(kind, name)
     except Gone:
         return service().store.documents.head(kind, name, gone=True)
+
+
+def is_public_only(head: Head) -> bool:
+    """Whether whoever asks reads only what was published of a document; what others see is kept from shared caches."""
+    if not may_see_drafts(head):
+        return True
+    tell_own()
+    return False
 
 
 def may_review() -> bool:

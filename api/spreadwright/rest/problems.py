@@ -165,6 +165,11 @@ def problem(reason: Exception) -> Response:
     return response
 
 
+def badly_sent(_: Exception) -> Response:
+    """The response to a body whose chunks are none, which only shows while it is read."""
+    return problem(http.BadRequest("The body is not sent as HTTP asks."))
+
+
 def _headers(reason: Exception) -> Iterator[tuple[str, str]]:
     """What a client needs to know beside the document."""
     if isinstance(reason, http.MethodNotAllowed):

@@ -4,8 +4,9 @@ import pickle
 from collections.abc import Callable
 from hashlib import sha256
 
-from flask import request
+from flask import current_app, request
 
+from spreadwright.errors import CannotWrite
 from spreadwright.rest.forms import PDF, PNG, Arguments, Form
 from spreadwright.rest.service import service
 from spreadwright.store.renders import render_key
@@ -25,8 +26,16 @@ def keeping(form: Form, arguments: Arguments, documents: tuple[object, ...], mak
     """What is made, kept for others where it takes long."""
     data = make()
     if form.media_type in _KEPT:
-        service().store.renders.put(_key(form, arguments, documents), data)
+        _keep(_key(form, arguments, documents), data)
     return data
+
+
+def _keep(key: str, data: bytes) -> None:
+    """Where it can be kept: what was made is sent in any case."""
+    try:
+        service().store.renders.put(key, data)
+    except CannotWrite as reason:
+        current_app.logger.warning("%s", reason)
 
 
 def _key(form: Form, arguments: Arguments, documents: tuple[object, ...]) -> str:

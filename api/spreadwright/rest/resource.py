@@ -11,7 +11,7 @@ from typing import Any
 from flask import Response, request
 
 from spreadwright.errors import UnknownName
-from spreadwright.rest.bodies import document_bytes
+from spreadwright.rest.bodies import as_sent, document_bytes
 from spreadwright.rest.bounds import refuse_beyond
 from spreadwright.rest.forms import HTML, Arguments, Form
 from spreadwright.rest.jobs import is_put_off, put_off
@@ -24,6 +24,7 @@ from spreadwright.rest.rates import WORK, charge
 from spreadwright.rest.rendered import keeping, kept_or_none
 from spreadwright.rest.replies import REVALIDATE, UNKEPT, redirect, reply
 from spreadwright.rest.service import service
+from spreadwright.rest.shortcut import rests_on
 from spreadwright.words import SOURCE, speaking
 
 Documents = tuple[Hashable, ...]
@@ -84,8 +85,8 @@ class Resource:
         language = chosen(arguments, ()) if self.speaks else SOURCE
         data = self.reads()
         documents = self.fetch(arguments, data)
-        if self._is_put_off(arguments, documents):
-            return put_off(data)
+        if self._is_put_off(form, arguments, documents):
+            return put_off(*as_sent(data))
         with speaking(language):
             body = Body(form.make(arguments, *documents))
         response = reply(body, form.media_type, cache=UNKEPT)
@@ -108,7 +109,7 @@ class Resource:
         asked = {**arguments, "language": language} if self.speaks else arguments
         key = (form.make, request.script_root, tuple(sorted(asked.items())), documents)
         kept = None if key in service().memory else kept_or_none(form, asked, documents)
-        if kept is None and key not in service().memory and self._is_put_off(asked, documents):
+        if kept is None and key not in service().memory and self._is_put_off(form, asked, documents):
             charge(WORK)
             return put_off()
         with speaking(language):
@@ -116,6 +117,7 @@ class Resource:
         links = (service_description(), *self.links(arguments, *documents))
         cache = self.cache if isinstance(self.cache, str) else self.cache(arguments, *documents)
         tag = self.tag(arguments, *documents)
+        rests_on(documents)
         response = reply(body, form.media_type, links=links, cache=cache, tag=tag)
         if self.speaks:
             response.headers["Content-Language"] = language
@@ -123,9 +125,11 @@ class Resource:
                 response.vary.add("Accept-Language")
         return response
 
-    def _is_put_off(self, arguments: Arguments, documents: Documents) -> bool:
+    def _is_put_off(self, form: Form, arguments: Arguments, documents: Documents) -> bool:
         """Whether it is done later, by a job."""
-        return self.expected_s is not None and is_put_off(self.expected_s(arguments, *documents))
+        if self.expected_s is None:
+            return False
+        return is_put_off(0 if form.is_quick else self.expected_s(arguments, *documents))
 
 
 def _made(form: Form, arguments: Arguments, documents: Documents) -> bytes:

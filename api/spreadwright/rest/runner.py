@@ -10,12 +10,11 @@ from flask import Flask, Response
 from werkzeug.exceptions import InternalServerError
 
 from spreadwright.rest.problems import problem
+from spreadwright.rest.service import Service
 from spreadwright.rest.working import Cancelled, Work, at_work
 from spreadwright.store.jobs import Job, Jobs
 
 MOST_AT_ONCE = 2
-KEPT_S = 3600
-"""How long what came out of a job is kept."""
 IDLE_S, LOOK_S = 20.0, 0.5
 _TELL_S = 0.25
 
@@ -56,12 +55,17 @@ class Runner:
 
     def _claimed(self) -> Job | None:
         try:
-            self.jobs.forget(datetime.now(UTC) - timedelta(seconds=KEPT_S))
-            return self.jobs.claim(str(os.getpid()))
+            self.jobs.forget(datetime.now(UTC) - self._kept())
+            return self.jobs.claim()
         except Exception:
             self._app.logger.exception("Jobs cannot be looked for")
             time.sleep(LOOK_S)
             return None
+
+    def _kept(self) -> timedelta:
+        """How long what came out of a job is kept."""
+        service: Service = self._app.extensions["spreadwright"]
+        return timedelta(seconds=service.settings.results_s)
 
     def _do(self, job: Job) -> None:
         work = _Told(self.jobs, job)

@@ -13,6 +13,8 @@ from gunicorn.arbiter import Arbiter
 
 THREADS = 4
 """Requests that one worker answers at once."""
+LONGEST_LINE = 8190
+"""Characters of the first line of a request."""
 UNUSABLE = 2
 
 
@@ -103,7 +105,7 @@ class _Server(BaseApplication):  # type: ignore[misc]
             "worker_class": "spreadwright.rest.worker.Worker",
             "when_ready": announce,
             "loglevel": "warning",
-            "limit_request_line": 8190,
+            "limit_request_line": LONGEST_LINE,
             "graceful_timeout": 10,
             "control_socket_disable": True,
         }

@@ -8,8 +8,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any
 
-from spreadwright.document import MOST_BYTES
+from spreadwright.document import MOST_BYTES, MOST_PICTURE_PIXELS
 from spreadwright.errors import SpreadwrightError
+from spreadwright.store.pictures import MOST_BYTES as MOST_PICTURE_BYTES
 from spreadwright.tasks.draw import NARROWEST_PX, WIDEST_PX
 
 PREFIX = "SPREADWRIGHT_"
@@ -39,6 +40,7 @@ class Settings:
         "", "Where documents are kept: sqlite:///file or postgresql://…; empty: for this run only."
     )
     renders: str = _told("", "Folder or fsspec address where rendered files are kept; empty: in memory only.")
+    counters: str = _told("", "Where clients are counted, a Redis: redis://host:6379/0; empty: in the database.")
     public_url: str = _told("", "The address under which others reach the service; empty: as each request names it.")
     origins: str = _told("*", "Web origins whose pages may read answers, separated by blanks; * for all.")
     proxies: int = _told(0, "How many reverse proxies stand before it, whose X-Forwarded headers are believed.", most=9)
@@ -48,13 +50,24 @@ class Settings:
     )
     document_bytes: int = _told(MOST_BYTES, "Of one document.", least=1000, most=MOST_BYTES)
     upload_bytes: int = _told(48_000_000, "Of one upload of photographs with all its parts.", least=1000)
+    set_pictures: int = _told(24, "Pictures that one paper set may have; 0: none are taken.", most=200)
+    picture_bytes: int = _told(MOST_PICTURE_BYTES, "Of one picture of a paper.", least=1000, most=MOST_PICTURE_BYTES)
+    picture_pixels: int = _told(
+        MOST_PICTURE_PIXELS, "Pixels of one picture of a paper, as it is sent.", least=1000, most=MOST_PICTURE_PIXELS
+    )
     booklet_pieces: int = _told(
         300, "Pieces of a recipe that is still printed as a booklet on demand; 300 take about twelve seconds.", least=1
     )
+    print_pages: int = _told(200, "Pages of a booklet or of templates that are printed on demand.", least=1, most=2000)
     widest_px: int = _told(WIDEST_PX, "Width of a picture in pixels.", least=NARROWEST_PX, most=WIDEST_PX)
     search_s: int = _told(20, "Seconds that one search for a plan may take.", least=1, most=20)
     list_items: int = _told(100, "Items on one page of a list.", least=1, most=100)
     read_s: int = _told(30, "Seconds that a request may take to arrive in full.", least=1, most=3600)
+    hold_s: int = _told(
+        150, "Seconds for which one request may hold a thread, until its answer is taken.", least=60, most=3600
+    )
+    keys_days: int = _told(30, "Days for which a request is known by its Idempotency-Key.", least=1, most=3650)
+    results_s: int = _told(3600, "Seconds for which the result of a job is kept.", least=60, most=604_800)
     work_per_minute: int = _told(0, "Answers that have to be worked out, by one client; 0: no limit.")
     writes_per_minute: int = _told(0, "Writes by one client; 0: no limit.")
 

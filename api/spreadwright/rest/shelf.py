@@ -65,8 +65,13 @@ def _seen(store: Store, head: Head) -> Head:
         with store.database.reading() as session:
             raise unknown(session, head.kind, head.id)  # word for word what is said of an id that nothing has
     if head.state is not State.PUBLISHED:
-        g.is_own = True
+        tell_own()
     return head
+
+
+def tell_own() -> None:
+    """Something is read that is not for everybody."""
+    g.is_own = True
 
 
 def is_own() -> bool:

@@ -6,6 +6,7 @@ with a recipe as JSON.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from hashlib import sha256
 from io import BytesIO
 from typing import IO, Any
 
@@ -37,6 +38,14 @@ class Upload:
     photographs: tuple[tuple[str, bytes], ...]
     recipe: bytes | None = None
 
+    def as_body(self) -> tuple[bytes, str]:
+        """The same as a body of its own, and the type of that."""
+        boundary = sha256(b"".join(data for _, data in self.photographs)).hexdigest()
+        parts = [(PHOTO, name, data) for name, data in self.photographs]
+        parts += [(RECIPE, "recipe.json", self.recipe)] if self.recipe is not None else []
+        whole = b"".join(b"--%s\r\n%s\r\n\r\n%s\r\n" % (boundary.encode(), _head(*each[:2]), each[2]) for each in parts)
+        return whole + b"--%s--\r\n" % boundary.encode(), f"{MULTIPART}; boundary={boundary}"
+
 
 def uploaded() -> Upload:
     """The parts of the body.
@@ -59,6 +68,11 @@ def uploaded() -> Upload:
         raise UnreadableDocument(reason, "Send fewer at a time.")
     _refuse_many_pixels(photographs)
     return Upload(tuple(photographs), _recipe(fields, files))
+
+
+def _head(part: str, name: str) -> bytes:
+    quoted = name.replace("\\", "\\\\").replace('"', '\\"').replace("\r", " ").replace("\n", " ")
+    return f'Content-Disposition: form-data; name="{part}"; filename="{quoted}"'.encode("utf-8", "replace")
 
 
 def _parts() -> tuple[Any, Any]:

@@ -9,6 +9,7 @@ from gunicorn.http import errors as http
 from gunicorn.workers.gthread import ThreadWorker
 
 from spreadwright.document import canonical
+from spreadwright.rest.cleaner import start_cleaner
 from spreadwright.rest.problems import PROBLEM_JSON, TYPE_BASE, refusal
 from spreadwright.rest.service import Service
 from spreadwright.rest.slow_clients import Patience
@@ -31,16 +32,15 @@ class Worker(ThreadWorker):  # type: ignore[misc]
         super().init_signals()
         signal.signal(signal.SIGINT, signal.SIG_IGN)
 
-    def init_process(self) -> None:
-        """Before the first request."""
-        self._patience: Patience | None = None
-        super().init_process()
+    def load_wsgi(self) -> None:
+        """After the fork, and before the first request."""
+        super().load_wsgi()
+        service: Service = self.wsgi.extensions["spreadwright"]
+        self._patience = Patience(service.settings.read_s, service.settings.hold_s)
+        start_cleaner(service.store, service.settings)
 
     def handle(self, conn: Any) -> Any:
         """A request on a connection, if it arrives in time."""
-        if self._patience is None:
-            service: Service = self.wsgi.extensions["spreadwright"]
-            self._patience = Patience(service.settings.read_s)
         self._patience.begin(conn.sock)
         try:
             return super().handle(conn)

@@ -5,18 +5,19 @@ SQLite: write-ahead log, so that readers never wait for a writer; a writer takes
 """
 
 import os
+import sqlite3
 import tempfile
 import weakref
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
+from contextlib import closing, contextmanager
 from datetime import UTC, datetime
 from pathlib import Path
 from shutil import rmtree
 from typing import Any
 
-from sqlalchemy import Connection, Engine, create_engine, event, text
+from sqlalchemy import Connection, Engine, PoolProxiedConnection, create_engine, event, text
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.exc import ArgumentError, InterfaceError, OperationalError
+from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.orm import Session
 
@@ -62,8 +63,20 @@ class Database:
 
     @property
     def url_shown(self) -> str:
-        """The address without its password."""
-        return self.url.render_as_string(hide_password=True)
+        """The address without its password and without the name of a driver."""
+        return _shown(self.url)
+
+    def reach(self) -> None:
+        """Opens a connection, and tells what the driver says where there is none to be had.
+
+        Raises:
+            BadAddress: Nothing of that kind answers there, or it lets nobody in.
+        """
+        try:
+            self.engine.connect().close()
+        except (DBAPIError, ValueError) as reason:
+            told = str(getattr(reason, "orig", None) or reason).strip().partition("\n")[0]
+            raise BadAddress(self.url_shown, f"“{told}” is what the database says.") from reason
 
     @contextmanager
     def reading(self) -> Iterator[Session]:
@@ -103,9 +116,7 @@ class Database:
         """The row of a statement that writes what need not outlive a loss of power; raises like `quick_row`."""
         with self._driver() as connection:
             if not self.is_sqlite:
-                row = self._row(connection, sql, values)
-                connection.commit()
-                return row
+                return self._row(connection, sql, values)
             connection.execute("PRAGMA synchronous=NORMAL")
             try:
                 return self._row(connection, sql, values)
@@ -118,14 +129,11 @@ class Database:
 
     @contextmanager
     def _driver(self) -> Iterator[Any]:
-        """A connection of the driver itself, which commits each statement in SQLite and none in PostgreSQL."""
+        """A connection of the driver itself, which commits each statement."""
         with _told_busy():
             try:
-                pooled = self.engine.raw_connection()
-                try:
-                    yield pooled.driver_connection
-                finally:
-                    pooled.close()
+                with closing(self.engine.raw_connection()) as pooled, _committing(pooled) as driver:
+                    yield driver
             except self.engine.dialect.loaded_dbapi.OperationalError as reason:
                 raise OperationalError("", None, reason) from reason
 
@@ -145,12 +153,14 @@ class Database:
 def _url(address: str) -> URL:
     try:
         url = make_url(address)
-    except ArgumentError:
+    except (ArgumentError, ValueError):
         raise BadAddress(address.partition("@")[2] or address, "it is no address of a database.") from None
     if url.drivername in ("postgres", "postgresql"):
         return url.set(drivername="postgresql+psycopg")
     if url.drivername == "sqlite" and url.database in (None, "", ":memory:"):
         raise BadAddress(address, "name a file, such as sqlite:////var/lib/spreadwright/store.db.")
+    if url.drivername == "sqlite" and url.query:
+        raise BadAddress(address, "name a file and nothing after it.")
     if url.drivername not in ("sqlite", "postgresql+psycopg"):
         raise BadAddress(url.render_as_string(), "begin it with sqlite:/// or postgresql://.")
     return url
@@ -159,11 +169,22 @@ def _url(address: str) -> URL:
 def _engine(url: URL) -> Engine:
     if url.drivername != "sqlite":
         return create_engine(url, pool_size=POOL, max_overflow=POOL, pool_pre_ping=True)
-    Path(str(url.database)).absolute().parent.mkdir(parents=True, exist_ok=True)
+    _make_room(url)
     engine = create_engine(url, pool_size=POOL, max_overflow=POOL)
     event.listen(engine, "connect", _prepare_sqlite)
     event.listen(engine, "begin", _begin_sqlite)
     return engine
+
+
+def _make_room(url: URL) -> None:
+    try:
+        Path(str(url.database)).absolute().parent.mkdir(parents=True, exist_ok=True)
+    except (OSError, ValueError) as reason:
+        raise BadAddress(_shown(url), f"its folder cannot be made: {getattr(reason, 'strerror', reason)}.") from reason
+
+
+def _shown(url: URL) -> str:
+    return url.set(drivername=url.get_backend_name()).render_as_string(hide_password=True)
 
 
 def _prepare_sqlite(connection: Any, _: Any) -> None:
@@ -181,6 +202,22 @@ def _prepare_sqlite(connection: Any, _: Any) -> None:
 def _begin_sqlite(connection: Connection) -> None:
     writes = connection.get_execution_options().get("writes", False)
     connection.exec_driver_sql("BEGIN IMMEDIATE" if writes else "BEGIN")
+
+
+@contextmanager
+def _committing(pooled: PoolProxiedConnection) -> Iterator[Any]:
+    """PostgreSQL is told nothing but the statement, no beginning and no end; SQLite has been told so once for all."""
+    driver: Any = pooled.driver_connection
+    is_sqlite = isinstance(driver, sqlite3.Connection)
+    try:
+        if not is_sqlite:
+            driver.autocommit = True
+        yield driver
+        if not is_sqlite:
+            driver.autocommit = False
+    except BaseException:
+        pooled.invalidate()  # nobody gets a connection that still commits by itself
+        raise
 
 
 @contextmanager

@@ -9,7 +9,7 @@ from itertools import count
 from typing import TypeVar
 
 from spreadwright.document import Pictures, is_plain_name, slug
-from spreadwright.errors import UnreadablePicture
+from spreadwright.errors import PictureNotSent, UnknownName, UnreadablePicture
 from spreadwright.store.creating import created, made_before, names_from
 from spreadwright.store.database import Database
 from spreadwright.store.errors import BadId, Gone, IdTaken, StaleWrite
@@ -61,6 +61,10 @@ class Documents:
             raise Gone(word, name, found.changed_at, found.etag)
         return found
 
+    def stands(self, head: Head) -> bool:
+        """Whether that is still the latest revision of its document."""
+        return quick_head(self._database, head.kind, head.id) == head
+
     def get(self, kind: str, name: str) -> Document:
         """A document as it stands; raises like `head`."""
         kind_named(kind)
@@ -99,7 +103,7 @@ class Documents:
         contents = dict(pictures or {})
         _refuse_odd(contents)
         digests = {each: digest_of(data) for each, data in contents.items()}
-        ready = prepared(kind, data, name or "", pictures=digests, found=_finder(contents, bytes))
+        ready = prepared(kind, data, name or "", pictures=digests, found=_finder(contents, bytes, False))
         base = name or slug(ready.document.get("title"), kind_named(kind).schema)
         for tried in [base] if name else names_from(base):
             made = created(self._database, ready, tried, who, note=note, key=key, pictures=contents)
@@ -119,7 +123,7 @@ class Documents:
         def written(head: Head) -> Document:
             before = self.get(kind, name)
             is_public = before.head.state is State.PUBLISHED
-            found = self.found(before.pictures)
+            found = self.found(before.pictures, public=is_public)
             ready = prepared(kind, data, name, pictures=before.pictures, found=found, public=is_public)
             return self._rewritten(head, ready, Action.CHANGED, who, note)
 
@@ -134,7 +138,7 @@ class Documents:
                 earlier = revision_row(session, row, number)
                 data = content_of(session, earlier.digest)
             is_public = head.state is State.PUBLISHED
-            found = self.found(earlier.pictures)
+            found = self.found(earlier.pictures, public=is_public)
             ready = prepared(kind, data, name, pictures=earlier.pictures, found=found, public=is_public)
             return self._rewritten(head, ready, Action.RESTORED, who, note or f"Revision {number}.")
 
@@ -143,19 +147,51 @@ class Documents:
     def put_pictures(
         self, name: str, pictures: Mapping[str, bytes], who: str, *, expected: int | None, note: str = ""
     ) -> Document:
-        """Pictures of a paper set, added or put in the place of others; raises like `change`."""
-        kind = "paper-sets"
+        """Pictures of a paper set, added or put in the place of others; raises like `change`.
+
+        They need not all come at once, nor be named by the set already, as long as it is a draft.
+        """
         _refuse_odd(pictures)
+        digests = {each: digest_of(data) for each, data in pictures.items()}
+        told = note or f"Pictures: {', '.join(sorted(pictures))}."
+        new = tuple(pictures.values())
+        return self._with_pictures(name, lambda there: {**there, **digests}, new, who, expected, told)
+
+    def delete_picture(self, name: str, picture: str, who: str, *, expected: int | None, note: str = "") -> Document:
+        """A paper set without one of its pictures; earlier revisions keep it; raises like `change`.
+
+        Raises:
+            UnknownName: It has none of that name.
+        """
+
+        def without(there: Mapping[str, str]) -> dict[str, str]:
+            if picture not in there:
+                raise UnknownName("picture", picture, sorted(there))
+            return {each: digest for each, digest in there.items() if each != picture}
+
+        return self._with_pictures(name, without, (), who, expected, note or f"Without the picture {picture}.")
+
+    def _with_pictures(
+        self,
+        name: str,
+        change: Callable[[Mapping[str, str]], dict[str, str]],
+        new: tuple[bytes, ...],
+        who: str,
+        expected: int | None,
+        note: str,
+    ) -> Document:
+        """A paper set whose pictures, by name and digest, are changed; new ones come along as bytes."""
+        come = {digest_of(data): data for data in new}
 
         def written(head: Head) -> Document:
-            before = self.get(kind, name)
-            digests = {**before.pictures, **{each: digest_of(data) for each, data in pictures.items()}}
-            there = {each: self.picture(before, each) for each in before.pictures}
-            ready = prepared(kind, before.data, name, pictures=digests, found=_finder({**there, **pictures}, bytes))
-            told = note or f"Pictures: {', '.join(sorted(pictures))}."
-            return self._rewritten(head, ready, Action.CHANGED, who, told, *pictures.values())
+            before = self.get("paper-sets", name)
+            is_public = before.head.state is State.PUBLISHED
+            digests = change(before.pictures)
+            found = _finder(digests, lambda digest: come.get(digest) or self._kept(digest), is_public)
+            ready = prepared("paper-sets", before.data, name, pictures=digests, found=found, public=is_public)
+            return self._rewritten(head, ready, Action.CHANGED, who, note, *new)
 
-        return self.at(kind, name, expected, written)
+        return self.at("paper-sets", name, expected, written)
 
     def delete(self, kind: str, name: str, who: str, *, expected: int | None, note: str = "") -> Revision:
         """Takes a document away; its id stays taken and its revisions stay readable; raises like `change`."""
@@ -175,19 +211,19 @@ class Documents:
         Raises:
             UnreadablePicture: It has none of that name.
         """
-        found = self.found(document.pictures)
-        if found is None:
-            raise _missing(picture)
-        return found(picture)
+        return self.found(document.pictures, public=True)(picture)
 
-    def found(self, pictures: Mapping[str, str]) -> Pictures | None:
-        """What finds pictures by name, given their digests; None where there are none, which is no error."""
+    def found(self, pictures: Mapping[str, str], *, public: bool) -> Pictures:
+        """What finds pictures by name, given their digests.
 
-        def kept(digest: str) -> bytes:
-            with self._database.reading() as session:
-                return content_of(session, digest)
+        Args:
+            public: Everybody reads the set, so that all of them have to be there; to a draft they may still come.
+        """
+        return _finder(pictures, self._kept, public)
 
-        return _finder(pictures, kept)
+    def _kept(self, digest: str) -> bytes:
+        with self._database.reading() as session:
+            return content_of(session, digest)
 
     def at(
         self, kind: str, name: str, expected: int | None, write: Callable[[Head], _Result], *, gone: bool = False
@@ -213,13 +249,10 @@ class Documents:
             return rewritten(session, head, ready, action, who=who, at=now, note=note, pictures=pictures)
 
 
-def _finder(pictures: Mapping[str, _Kept], data: Callable[[_Kept], bytes]) -> Pictures | None:
-    if not pictures:
-        return None
-
+def _finder(pictures: Mapping[str, _Kept], data: Callable[[_Kept], bytes], is_public: bool) -> Pictures:
     def found(name: str) -> bytes:
         if name not in pictures:
-            raise _missing(name)
+            raise _missing(name) if is_public else PictureNotSent(name)
         return data(pictures[name])
 
     return found

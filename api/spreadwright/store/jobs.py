@@ -9,15 +9,17 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 from enum import StrEnum
 from secrets import token_urlsafe
-from typing import Any, cast
+from typing import Any
 
-from sqlalchemy import ColumnElement, CursorResult, and_, delete, func, or_, select, update
+from sqlalchemy import ColumnElement, and_, delete, func, or_, select, update
 
 from spreadwright.errors import UnknownName
 from spreadwright.store.database import Database
 from spreadwright.store.tables import JobRow
 
 LEASE_S = 60.0
+MOST_FORGOTTEN = 100
+"""Jobs that are dropped at a time; a result may have megabytes."""
 _ID = re.compile(r"[A-Za-z0-9_-]{1,64}")
 
 
@@ -43,7 +45,7 @@ class Job:
         owner: Who asked for it.
         progress: From 0 to 1.
         words: What is being done.
-        request: What is asked, in the words of whoever added it.
+        request: What is asked, in the words of whoever added it; empty once it is over.
         answer: What came out, or the problem that it ran into; None before.
     """
 
@@ -103,8 +105,15 @@ class Jobs:
         with self._database.reading() as session:
             return session.scalar(mine if owner is None else mine.where(JobRow.owner == owner)) or 0
 
-    def claim(self, worker: str, lease_s: float = LEASE_S) -> Job | None:
-        """The oldest job that nobody works on, which is the worker's until its lease ends; None when there is none."""
+    def waiting_bytes(self) -> int:
+        """How many bytes the requests of unfinished jobs have."""
+        with self._database.reading() as session:
+            return (
+                session.scalar(select(func.sum(func.length(JobRow.request))).where(JobRow.state.in_(_UNFINISHED))) or 0
+            )
+
+    def claim(self, lease_s: float = LEASE_S) -> Job | None:
+        """The oldest job that nobody works on, which is the caller's until its lease ends; None when there is none."""
         now = self._database.now()
         is_lost = and_(JobRow.state == JobState.RUNNING.value, JobRow.leased_until < now)
         free = (
@@ -127,18 +136,24 @@ class Jobs:
         self._set(_is(job_id, JobState.RUNNING), progress=done, words=words, leased_until=until)
 
     def finish(self, job_id: str, answer: bytes, media_type: str) -> None:
-        """What came out, unless it was cancelled meanwhile."""
-        done = {"state": JobState.DONE.value, "progress": 1.0, "answer": answer, "media_type": media_type[:100]}
+        """What came out, unless it was cancelled meanwhile; what was sent for it goes, as at every end of a job."""
+        done = {
+            "request": b"",
+            "state": JobState.DONE.value,
+            "progress": 1.0,
+            "answer": answer,
+            "media_type": media_type[:100],
+        }
         self._set(_is(job_id, JobState.RUNNING), **done)
 
     def fail(self, job_id: str, problem: bytes) -> None:
         """What went wrong, unless it was cancelled meanwhile."""
-        self._set(_is(job_id, JobState.RUNNING), state=JobState.FAILED.value, answer=problem)
+        self._set(_is(job_id, JobState.RUNNING), state=JobState.FAILED.value, answer=problem, request=b"")
 
     def cancel(self, job_id: str) -> Job:
         """The job, cancelled unless it is over already; raises like `get`."""
         self.get(job_id)
-        self._set(_is(job_id, *map(JobState, _UNFINISHED)), state=JobState.CANCELLED.value)
+        self._set(_is(job_id, *map(JobState, _UNFINISHED)), state=JobState.CANCELLED.value, request=b"")
         return self.get(job_id)
 
     def is_cancelled(self, job_id: str) -> bool:
@@ -148,13 +163,13 @@ class Jobs:
         return state in (None, JobState.CANCELLED.value)
 
     def forget(self, before: datetime) -> int:
-        """Drops what has not changed since; how many."""
-        old = JobRow.changed_at < before
+        """Drops what has not changed since, so many at most; how many."""
         with self._database.reading() as session:
-            if session.scalar(select(JobRow.id).where(old).limit(1)) is None:
-                return 0
-        with self._database.writing() as session:
-            return cast(CursorResult[Any], session.execute(delete(JobRow).where(old))).rowcount
+            old = session.scalars(select(JobRow.id).where(JobRow.changed_at < before).limit(MOST_FORGOTTEN)).all()
+        if old:
+            with self._database.writing() as session:
+                session.execute(delete(JobRow).where(JobRow.id.in_(old), JobRow.changed_at < before))
+        return len(old)
 
     def _set(self, which: ColumnElement[bool], **new: Any) -> None:
         with self._database.writing() as session:

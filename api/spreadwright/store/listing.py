@@ -4,7 +4,8 @@ A page is found from the last row of the one before (keyset), never by counting 
 and nothing is skipped while others write, and the thousandth page costs what the first one does.
 
 What is asked for is rare or common. What is rare is looked up in its own index and sorted; otherwise the documents are
-walked in their order until the page is full. Either way the work depends on the page, not on how much there is.
+walked in their order until the page is full. Either way the work depends on the page, not on how much there is. A walk
+that has come far and not met a page of them is given up for looking up more: they may all stand at the other end.
 """
 
 from collections.abc import Iterable, Iterator, Sequence
@@ -12,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Select, func, select, tuple_
+from sqlalchemy import ColumnElement, Select, func, select, tuple_
 from sqlalchemy.orm import Session
 
 from spreadwright.errors import UnknownName
@@ -26,8 +27,11 @@ from spreadwright.store.values import Document, State
 from spreadwright.store.wanted import MOST_LIMIT, SORTS, Wanted
 from spreadwright.store.words import clean, sought
 
-RARE = 1500
-"""So many documents are looked up one by one rather than met on the way: of 100,000 a walk meets a page among 1,300."""
+RARE = 600
+"""So many documents are looked up one by one. Looking one up costs five times what passing one costs, and of 100,000 a
+walk passes 3,500 until it has met a page of what 600 of them are."""
+FAR, SEVERAL = 4000, 6000
+"""So many are passed in a walk before as many as that are looked up."""
 _TABLE = DocumentRow.__table__
 _NOT_LOOKED_AT = {"digest", "pictures", "summary", "names", "review_note"}
 _LOOKED_AT = [column for column in _TABLE.c if column.name not in _NOT_LOOKED_AT]
@@ -64,8 +68,7 @@ class Listing:
         if _finds_nothing(wanted):
             return Page(())
         with self._database.reading() as session:
-            chosen = (_chosen(session, wanted, branch, order).limit(limit + 1) for branch in _branches(wanted))
-            keys = [key for each in chosen for key in session.scalars(each)]
+            keys = [key for each in _branches(wanted) for key in _first(session, wanted, each, order, limit + 1)]
             found = _documents(session, keys, order)
         shown = found[:limit]
         last = shown[-1][0] if len(found) > limit else None
@@ -79,8 +82,8 @@ class Listing:
         with self._database.reading() as session:
             total = 0
             for branch in _branches(wanted):
-                few = _chosen(session, wanted, branch).limit(most)
-                total += session.scalar(select(func.count()).select_from(few.subquery())) or 0
+                some = _chosen(session, wanted, branch, _few(session, wanted, branch, RARE)).limit(most)
+                total += session.scalar(select(func.count()).select_from(some.subquery())) or 0
         return min(total, most)
 
 
@@ -109,13 +112,26 @@ class _Order:
 
     def applied(self, statement: Select[Any], table: Any) -> Select[Any]:
         """The statement in this order, from the place where it goes on."""
-        column = getattr(table, self.column)
-        keys = [column] if self.column == "id" else [column, table.key]  # an id is unique in its kind
+        keys = self._keys(table)
         ordered = statement.order_by(*(key.desc() if self.is_down else key for key in keys))
         if self._after is None:
             return ordered
         here, there = tuple_(*keys), tuple_(*self._after[: len(keys)])
         return ordered.where(here < there if self.is_down else here > there)
+
+    def far(self, session: Session, wanted: Wanted, branch: _Branch) -> ColumnElement[bool] | None:
+        """What holds until a walk has come far; None where it ends before that. One index knows."""
+        keys = self._keys(_TABLE.c)
+        all_of_them = select(*keys).where(_TABLE.c.kind == wanted.kind, _TABLE.c.state == branch.state.value)
+        place = session.execute(self.applied(all_of_them, _TABLE.c).offset(FAR).limit(1)).first()
+        if place is None:
+            return None
+        here, there = tuple_(*keys), tuple_(*place)
+        return here >= there if self.is_down else here <= there
+
+    def _keys(self, table: Any) -> list[Any]:
+        column = getattr(table, self.column)
+        return [column] if self.column == "id" else [column, table.key]  # an id is unique in its kind
 
     def _type(self) -> type:
         found: type = DocumentRow.__table__.columns[self.column].type.python_type
@@ -135,13 +151,27 @@ def _branches(wanted: Wanted) -> Iterator[_Branch]:
         yield from (_Branch(state, wanted.also_of) for state in others)
 
 
-def _chosen(session: Session, wanted: Wanted, branch: _Branch, order: _Order | None = None) -> Select[int]:
-    """The keys of the rows of a branch that meet every criterion."""
+def _first(session: Session, wanted: Wanted, branch: _Branch, order: _Order, most: int) -> Sequence[int]:
+    """The keys of the first rows of a branch that meet every criterion."""
+    few = _few(session, wanted, branch, RARE)
+    is_choosy = wanted.is_choosy or branch.owner is not None
+    end = order.far(session, wanted, branch) if few is None and is_choosy else None
+    if end is not None:
+        met = session.scalars(_chosen(session, wanted, branch, None, order).where(end).limit(most)).all()
+        if len(met) == most:
+            return met
+        few = _few(session, wanted, branch, SEVERAL)
+    return session.scalars(_chosen(session, wanted, branch, few, order).limit(most)).all()
+
+
+def _chosen(
+    session: Session, wanted: Wanted, branch: _Branch, few: Sequence[int] | None, order: _Order | None = None
+) -> Select[int]:
+    """The keys of the rows of a branch that meet every criterion; where few do that meet one of them, of these."""
     dialect = session.get_bind().dialect.name
-    few = _few(session, wanted, branch, dialect)
     table: Any = _TABLE.c
     if few is not None:  # a limit keeps the database from walking the whole order after all
-        table = select(*_LOOKED_AT).where(among(few, dialect)).limit(RARE + 1).subquery().c
+        table = select(*_LOOKED_AT).where(among(few, dialect)).limit(len(few) + 1).subquery().c
     statement = select(table.key).where(
         table.state == branch.state.value,
         *([table.owner == branch.owner] if branch.owner is not None else []),
@@ -150,13 +180,14 @@ def _chosen(session: Session, wanted: Wanted, branch: _Branch, order: _Order | N
     return order.applied(statement, table) if order else statement
 
 
-def _few(session: Session, wanted: Wanted, branch: _Branch, dialect: str) -> list[int] | None:
-    """The keys of the rows that meet some rare criterion, if one is."""
+def _few(session: Session, wanted: Wanted, branch: _Branch, most: int) -> list[int] | None:
+    """The keys of the rows that meet some criterion, if it is one that so many meet at most."""
+    dialect = session.get_bind().dialect.name
     own = [select(DocumentRow.key).where(DocumentRow.kind == wanted.kind, DocumentRow.owner == branch.owner)]
-    first: Iterable[Any] = (each.limit(RARE + 1) for each in own) if branch.owner is not None else ()
-    for way in (*first, *ways(wanted, branch.state, dialect, RARE + 1)):
+    first: Iterable[Any] = (each.limit(most + 1) for each in own) if branch.owner is not None else ()
+    for way in (*first, *ways(wanted, branch.state, dialect, most + 1)):
         keys = session.scalars(way).all()
-        if len(keys) <= RARE:
+        if len(keys) <= most:
             return [int(key) for key in keys]
     return None
 

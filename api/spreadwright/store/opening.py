@@ -4,7 +4,8 @@ import os
 from dataclasses import dataclass
 from functools import cached_property
 
-from spreadwright.store.counters import Counters
+from spreadwright.store.cleaning import Cleaning
+from spreadwright.store.counters import Counters, Counting
 from spreadwright.store.database import VARIABLE, Clock, Database, utc_now
 from spreadwright.store.documents import Documents
 from spreadwright.store.history import History
@@ -14,11 +15,12 @@ from spreadwright.store.listing import Listing
 from spreadwright.store.migrating import migrate
 from spreadwright.store.publishing import Publishing
 from spreadwright.store.readings import Readings
+from spreadwright.store.redis_counters import RedisCounters, redis_at
 from spreadwright.store.renders import Renders, renders_at
 from spreadwright.store.shelves import Shelves
 from spreadwright.store.tokens import Tokens
 
-RENDERS_VARIABLE = "SPREADWRIGHT_RENDERS"
+RENDERS_VARIABLE, COUNTERS_VARIABLE = "SPREADWRIGHT_RENDERS", "SPREADWRIGHT_COUNTERS"
 
 
 @dataclass(frozen=True)
@@ -27,6 +29,7 @@ class Store:
 
     database: Database
     renders: Renders
+    counters: Counting
 
     @cached_property
     def documents(self) -> Documents:
@@ -69,9 +72,9 @@ class Store:
         return Tokens(self.database)
 
     @cached_property
-    def counters(self) -> Counters:
-        """What is bounded in time."""
-        return Counters(self.database)
+    def cleaning(self) -> Cleaning:
+        """What nothing needs any more."""
+        return Cleaning(self.database, self.jobs, self.counters)
 
     @cached_property
     def jobs(self) -> Jobs:
@@ -79,17 +82,27 @@ class Store:
         return Jobs(self.database)
 
 
-def open_store(address: str | None = None, *, renders: str | None = None, now: Clock = utc_now) -> Store:
+def open_store(
+    address: str | None = None, *, renders: str | None = None, counters: str | None = None, now: Clock = utc_now
+) -> Store:
     """The store at an address, in the shape of this version.
 
     Args:
         address: As `Database`; what `SPREADWRIGHT_DATABASE_URL` says when None, else a temporary file.
         renders: As `renders_at`; what `SPREADWRIGHT_RENDERS` says when None, else nothing is kept.
+        counters: As `redis_at`; what `SPREADWRIGHT_COUNTERS` says when None, else the database counts.
 
     Raises:
-        BadAddress: There is no store at one of the addresses.
+        BadAddress: There is no store at one of the addresses, or it lets nobody in.
         Busy: The database does not answer.
     """
     database = Database(address or os.environ.get(VARIABLE) or None, now=now)
+    database.reach()
     migrate(database)
-    return Store(database, renders_at(renders or os.environ.get(RENDERS_VARIABLE)))
+    counted_at = counters or os.environ.get(COUNTERS_VARIABLE)
+    return Store(database, renders_at(renders or os.environ.get(RENDERS_VARIABLE)), _counters(counted_at, database))
+
+
+def _counters(address: str | None, database: Database) -> Counting:
+    counted = Counters(database)
+    return RedisCounters(redis_at(address), counted, database.now) if address else counted

@@ -39,7 +39,7 @@ class Publishing:
         def written(head: Head) -> Document:
             _refuse(head, Action.PUBLISHED)
             before = self._documents.get(kind, name)
-            found = self._documents.found(before.pictures)
+            found = self._documents.found(before.pictures, public=True)
             prepared(kind, before.data, name, pictures=before.pictures, found=found, public=True)
             first = before.published_at or self._database.now()
             new = {"state": State.PUBLISHED.value, "published_at": first, "review_note": ""}

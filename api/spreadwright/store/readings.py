@@ -9,7 +9,7 @@ from spreadwright.document import Reading
 from spreadwright.errors import error
 from spreadwright.store.documents import Documents
 from spreadwright.store.kinds import kind_named
-from spreadwright.store.values import Document
+from spreadwright.store.values import Document, State
 
 MOST = 500
 """Of revisions that are kept; a parsed recipe has some 50 kB."""
@@ -48,7 +48,8 @@ class Readings:
             return self._kept.get(key)
 
     def _read(self, document: Document) -> Reading[Any]:
-        found = self._documents.found(document.pictures)
+        is_public = document.head.state is State.PUBLISHED
+        found = self._documents.found(document.pictures, public=is_public)
         reading = kind_named(document.kind).read(document.data or b"{}", document.id, found)
         if not document.data:
             reading = replace(reading, findings=(_UNREADABLE,), data=b"")

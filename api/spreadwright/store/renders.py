@@ -1,14 +1,19 @@
 """Rendered files by the hash of what they show: in a folder, or in any place that fsspec reaches."""
 
+import math
 import os
 from hashlib import sha256
 from pathlib import Path
 from tempfile import NamedTemporaryFile
+from time import monotonic
 from typing import Any, Protocol
 
 from spreadwright import __version__
 from spreadwright.errors import CannotWrite
 from spreadwright.store.errors import BadAddress
+
+AWAY_S = 30.0
+"""How long an object store that failed is left alone, so that its absence slows nobody down."""
 
 
 class Renders(Protocol):
@@ -79,30 +84,57 @@ class _Folder:
 
 
 class _Remote:
-    """An object store; its library is loaded when it is needed."""
+    """An object store. Its library is opened by each process for itself, since its threads do not outlive a fork."""
 
     def __init__(self, address: str) -> None:
-        import fsspec
+        from fsspec import get_filesystem_class
 
         try:
-            self._files, self._root = fsspec.core.url_to_fs(address)
+            get_filesystem_class(address.partition("://")[0])
         except (ImportError, ValueError) as reason:
             raise BadAddress(address.rpartition("@")[2], f"{reason}.") from reason
+        self._address = address
+        self._of_process: tuple[int, Any, str] = (0, None, "")
+        self._failed_at = -math.inf
 
     def get(self, key: str) -> bytes | None:
-        """The file of a key."""
+        """The file of a key; None, too, where the store does not answer."""
+        path = _path(key)
+        if self._is_away():
+            return None
         try:
-            found: Any = self._files.cat_file(f"{self._root}/{_path(key)}")
-        except OSError:
+            files, root = self._opened()
+            found: Any = files.cat_file(f"{root}/{path}")
+        except FileNotFoundError:
+            return None
+        except Exception:  # each library has errors of its own
+            self._failed_at = monotonic()
             return None
         return bytes(found)
 
     def put(self, key: str, data: bytes) -> None:
         """One request, which object stores carry out wholly or not at all."""
+        path = _path(key)
         try:
-            self._files.pipe_file(f"{self._root}/{_path(key)}", data)
-        except OSError as reason:
-            raise CannotWrite(f"{self._root}/{_path(key)}", str(reason)) from reason
+            if self._is_away():
+                raise TimeoutError("it has not answered just now")
+            files, root = self._opened()
+            files.pipe_file(f"{root}/{path}", data)
+        except Exception as reason:
+            self._failed_at = self._failed_at if self._is_away() else monotonic()
+            raise CannotWrite(f"{self._address.rpartition('@')[2]}/{path}", f"{reason}") from reason
+
+    def _is_away(self) -> bool:
+        return monotonic() < self._failed_at + AWAY_S
+
+    def _opened(self) -> tuple[Any, str]:
+        from fsspec.core import url_to_fs
+
+        process, files, root = self._of_process
+        if process != os.getpid():
+            files, root = url_to_fs(self._address)
+            self._of_process = (os.getpid(), files, root)
+        return files, root
 
 
 def _path(key: str) -> str:

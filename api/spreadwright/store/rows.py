@@ -29,6 +29,8 @@ HEAD = (
     DocumentRow.changed_at,
 )
 
+CONTENTS_TURN = 0x5950_5259
+"""The advisory lock of PostgreSQL that writers of contents share, and that cleaning has alone."""
 MOST_OF_NAME = 200
 """Characters of who writes."""
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -83,10 +85,13 @@ def unknown(session: Session, kind: str, name: str) -> UnknownName:
 def keep_contents(session: Session, contents: Iterable[bytes]) -> None:
     """Bytes under their hashes; those that are there already stay as they are.
 
-    In the order of their hashes, so that two writers never wait for each other.
+    In the order of their hashes, so that two writers never wait for each other. Until the transaction ends nobody takes
+    any content away, since this one may be about to refer to what was there already.
     """
     rows = sorted({digest_of(data): data for data in contents}.items())
     is_sqlite = session.get_bind().dialect.name == "sqlite"
+    if not is_sqlite:
+        session.execute(text("SELECT pg_advisory_xact_lock_shared(:turn)"), {"turn": CONTENTS_TURN})
     build = sqlite_insert if is_sqlite else pg_insert
     for digest, data in rows:
         session.execute(build(ContentRow).values(digest=digest, data=data).on_conflict_do_nothing())

@@ -83,6 +83,11 @@ class Wanted:
         )
 
     @property
+    def is_choosy(self) -> bool:
+        """Whether it leaves anything out, besides by state."""
+        return bool(self.owner is not None or self.words or self.labels or self.ranges or self.page_size)
+
+    @property
     def ranges(self) -> dict[str, Range]:
         """By column, those that leave something out."""
         found = {"pages": self.pages, "sheets": self.sheets, "photos": self.photos, "cuts": self.cuts}

@@ -83,6 +83,7 @@ def booklet(
     language: str = "en",
     address: str = "",
     told: Callable[[str], None] = lambda _: None,
+    most_pages: int | None = None,
 ) -> bytes:
     """The booklet of a recipe, for one bench and in one colourway, or in none.
 
@@ -94,13 +95,15 @@ def booklet(
         language: In which it speaks.
         address: Where the recipe is found, for the square code on the cover; empty for none.
         told: Is told what is done next.
+        most_pages: Are printed; any number when None.
 
     Raises:
+        PrintTooLong: There are more.
         InvalidDocument: The recipe carries an error, on this bench or on any.
         CannotDraw: A library refused.
     """
     with speaking(language):
-        return booklet_pdf(_plan(reading, bench, dress, address), paper, told=told)
+        return booklet_pdf(_plan(reading, bench, dress, address), paper, told=told, most_pages=most_pages)
 
 
 def _plan(reading: Reading[Recipe], bench: Bench, dress: Dress | None, address: str) -> BookletPlan:

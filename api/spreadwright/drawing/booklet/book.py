@@ -11,21 +11,29 @@ from spreadwright.words import gettext as _
 from spreadwright.words import spoken, title
 
 
-def booklet_pdf(plan: BookletPlan, paper: Format, *, told: Callable[[str], None] = lambda _: None) -> bytes:
+def booklet_pdf(
+    plan: BookletPlan,
+    paper: Format,
+    *,
+    told: Callable[[str], None] = lambda _: None,
+    most_pages: int | None = None,
+) -> bytes:
     """The booklet as PDF, in the language that is spoken.
 
     Args:
         plan: What it shows.
         paper: What it is printed on.
         told: Is told what is done next.
+        most_pages: Are printed; any number when None.
 
     Raises:
+        PrintTooLong: There are more.
         CannotDraw: The library that sets the pages refused.
     """
     told("drawing the steps")
     album = Album()
     html = booklet_html(plan, album)
-    return printed(html, _style(paper), album.pictures, told=told)
+    return printed(html, _style(paper), album.pictures, told=told, most_pages=most_pages)
 
 
 def booklet_html(plan: BookletPlan, album: Album) -> str:

@@ -15,7 +15,7 @@ from spreadwright.drawing import fonts
 from spreadwright.drawing.booklet.families import family, font_faces
 from spreadwright.drawing.canvas import Canvas, Lettering
 from spreadwright.drawing.millimetres import mm
-from spreadwright.errors import CannotDraw
+from spreadwright.errors import CannotDraw, PrintTooLong
 from spreadwright.geometry import Size
 
 if TYPE_CHECKING:
@@ -56,6 +56,7 @@ def printed(
     *,
     what: str = "The booklet",
     told: Callable[[str], None] = lambda _: None,
+    most_pages: int | None = None,
 ) -> bytes:
     """A page of HTML as a tagged PDF; the same words give the same bytes.
 
@@ -65,8 +66,10 @@ def printed(
         pictures: Those of the page, by address.
         what: What is printed, for whom it cannot be.
         told: Is told what is done next.
+        most_pages: Are printed; any number when None.
 
     Raises:
+        PrintTooLong: There are more, which is found before they are written.
         CannotDraw: The library, or one that it needs, is missing or refused; its error is the cause.
     """
     try:
@@ -82,8 +85,12 @@ def printed(
         stamps = Stamps(pictures, known)
         page = weasyprint.HTML(string=html, url_fetcher=fetcher)
         document = page.render(stylesheets=[sheet], font_config=known, cache=stamps.by_address)
+        if most_pages is not None and len(document.pages) > most_pages:
+            raise PrintTooLong(len(document.pages), most_pages, "pages")
         told(f"writing {len(document.pages)} pages")
         return bytes(document.write_pdf(pdf_tags=True, finisher=_titled) or b"")
+    except PrintTooLong:
+        raise
     except Exception as cause:  # the library raises whatever its parser and its binding raise
         raise CannotDraw(what) from cause
 

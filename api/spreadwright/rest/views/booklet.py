@@ -38,6 +38,7 @@ def _booklet(arguments: Arguments, recipe: Reading[Recipe], bench: Bench, worn: 
             paper=Format(arguments["page"]),
             language=arguments.get("language") or recipe.model.language,
             address=address,
+            most_pages=service().settings.print_pages,
             told=lambda words: told(min(1.0, next(steps) / _STEPS), words),
         )
 
@@ -54,7 +55,8 @@ def _expected_s(_: Arguments, recipe: Reading[Recipe], *__: object) -> float:
 def booklet(arguments: Arguments, recipe_id: str) -> Documents:
     """Everything that a class needs, to print: cover, cuts, piles, gluing and photographs; its code leads back here.
 
-    A recipe of more than 300 pieces is answered with 422 and `print-too-long`; one of more than 60 is a job.
+    A recipe of more than 300 pieces, or a booklet of more than 200 pages, is answered with 422 and `print-too-long`,
+    unless the service is set up otherwise; a recipe of more than 60 pieces is a job.
     """
     recipe, bench = on_bench(arguments, recipe_id)
     colourway = arguments.get("colourway")

@@ -29,7 +29,7 @@ from spreadwright.tasks.contact_sheet import (
 blueprint = Resources("contact-sheets", __name__, description=__doc__)
 
 _QUICK, _SECONDS = 6, 8
-"""More spreads than this take seconds to make pixels of, so they wait for a turn."""
+"""More spreads than this take seconds to make pixels of: they are a job, and wait for a turn."""
 
 Sheet = Callable[..., ContactSheet]
 
@@ -53,10 +53,10 @@ def _forms(sheet_of: Sheet) -> tuple[Form, ...]:
             return sheet_pdf(sheet, Format(arguments["page"]))
 
     return (
-        Form("svg", SVG, svg, {"type": "string"}),
+        Form("svg", SVG, svg, {"type": "string"}, is_quick=True),
         Form("png", PNG, png, {"type": "string", "format": "binary"}),
         pdf_form(pdf),
-        json_form(lambda *found: contact_answer(sheet_of(*found)), Shape),
+        json_form(lambda *found: contact_answer(sheet_of(*found)), Shape, is_quick=True),
     )
 
 
@@ -68,26 +68,44 @@ def _of_set(_: Arguments, papers: PaperSet, _after: str, *readings: Reading[Reci
     return recipes_sheet(readings, papers)
 
 
+def _seconds_of_recipe(arguments: Arguments, *_: object) -> float:
+    return _SECONDS if arguments["n"] > _QUICK else 0
+
+
+def _seconds_of_set(_: Arguments, _papers: PaperSet, _after: str, *readings: Reading[Recipe]) -> float:
+    return _SECONDS if len(readings) > _QUICK else 0
+
+
 def _pages(_: Arguments, _papers: PaperSet, after: str, *_readings: Reading[Recipe]) -> Iterable[str]:
     return links_after(after)
 
 
-@blueprint.resource("/recipes/<recipe_id>/contact-sheet", *_forms(_of_recipe), query=ContactSheetQuery)
+@blueprint.resource(
+    "/recipes/<recipe_id>/contact-sheet",
+    *_forms(_of_recipe),
+    query=ContactSheetQuery,
+    expected_s=_seconds_of_recipe,
+)
 def contact_sheet(arguments: Arguments, recipe_id: str) -> Documents:
     """The recipe in the colourways that please most, each with its papers, score, reason and id.
 
-    A picture or a JSON list; the PDF is paged. PNG and PDF of more than 6 spreads take a turn, like searches do: while
-    none is free they are answered with 503, `busy` and `Retry-After`.
+    A picture or a JSON list; the PDF is paged. PNG and PDF of more than 6 spreads are a job.
     """
     return collection().recipe(recipe_id), *sets_for(arguments.get("set"))
 
 
-@blueprint.resource("/paper-sets/<set_id>/contact-sheet", *_forms(_of_set), query=SetSheetQuery, links=_pages)
+@blueprint.resource(
+    "/paper-sets/<set_id>/contact-sheet",
+    *_forms(_of_set),
+    query=SetSheetQuery,
+    links=_pages,
+    expected_s=_seconds_of_set,
+)
 def set_contact_sheet(arguments: Arguments, set_id: str) -> Documents:
     """The recipes of the collection in the papers of one set, each in its best colourway.
 
     Recipes that the set cannot fill are named with the reason. At most 24 come at a time; PNG and PDF of more than 6
-    take a turn, as for one recipe.
+    are a job, as for one recipe.
     """
     papers = collection().paper_set(set_id)
     wanted = Wanted(kind="recipes", limit=arguments["limit"], after=arguments.get("after"))
