@@ -10,7 +10,7 @@ from builder import SOUND, spoilt
 from gallery.built import HOSTILE, SINGLE, Html, dead_ends, fingerprints, pages, write_collection
 from spreadwright import shipped
 from spreadwright.errors import CannotDraw, InvalidDocument
-from spreadwright.gallery import CannotWrite, NotAGallery, build
+from spreadwright.gallery import CannotWrite, NotAGallery
 from spreadwright.gallery.folder import MARKER
 from spreadwright.store import Collection
 
@@ -108,117 +108,117 @@ def test_downloads_say_their_size(site):
     assert f"{-(-size // 1000)} kB" in page
 
 
-def test_same_collection_gives_same_bytes(site, collection, tmp_path):
-    build(Collection(collection.folder), tmp_path / "again")
+def test_same_collection_gives_same_bytes(site, collection, tmp_path, make):
+    make(Collection(collection.folder), tmp_path / "again")
     assert fingerprints(tmp_path / "again") == fingerprints(site)
 
 
-def test_sources_stay_as_they_are(collection, tmp_path):
+def test_sources_stay_as_they_are(collection, tmp_path, make):
     before = fingerprints(shipped.folder("site"))
-    build(collection, tmp_path / "gallery")
+    make(collection, tmp_path / "gallery")
     assert fingerprints(shipped.folder("site")) == before
 
 
-def test_progress_counts_the_recipes(collection, tmp_path):
+def test_progress_counts_the_recipes(collection, tmp_path, make):
     told = []
-    build(collection, tmp_path / "gallery", progress=lambda *step: told.append(step))
+    make(collection, tmp_path / "gallery", progress=lambda *step: told.append(step))
     assert [(done, total) for done, total, _ in told] == [(1, 2), (2, 2)]
 
 
-def test_older_gallery_is_replaced_whole(collection, tmp_path):
+def test_older_gallery_is_replaced_whole(collection, tmp_path, make):
     output = tmp_path / "gallery"
-    build(collection, output)
+    make(collection, output)
     (output / "recipes" / "gone").mkdir()
-    build(collection, output)
+    make(collection, output)
     assert not (output / "recipes" / "gone").exists()
     assert [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
 
 
 @pytest.mark.parametrize("stop", [KeyboardInterrupt, CannotDraw("The picture")])
-def test_stopped_build_leaves_the_old_gallery(site, collection, tmp_path, stop):
+def test_stopped_build_leaves_the_old_gallery(site, collection, tmp_path, stop, make):
     output = tmp_path / "gallery"
-    build(collection, output)
+    make(collection, output)
 
     def stopped(*_):
         raise stop
 
     with pytest.raises((KeyboardInterrupt, CannotDraw)):
-        build(collection, output, progress=stopped)
+        make(collection, output, progress=stopped)
     assert fingerprints(output) == fingerprints(site)
     assert [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
 
 
-def test_faulty_recipe_is_not_published(tmp_path):
+def test_faulty_recipe_is_not_published(tmp_path, make):
     folder = write_collection(tmp_path / "collection")
     (folder / "faulty.json").write_bytes(spoilt(lambda recipe: recipe["placements"].pop()))
     with pytest.raises(InvalidDocument):
-        build(Collection(folder), tmp_path / "gallery")
+        make(Collection(folder), tmp_path / "gallery")
     assert not (tmp_path / "gallery").exists()
 
 
-def test_folder_that_only_looks_like_a_gallery_stays(collection, tmp_path):
+def test_folder_that_only_looks_like_a_gallery_stays(collection, tmp_path, make):
     (tmp_path / "assets").mkdir()
     (tmp_path / "assets" / "gallery.css").write_text("x")
     (tmp_path / "thesis.txt").write_text("precious")
     before = fingerprints(tmp_path)
     with pytest.raises(NotAGallery, match=r"“assets/gallery\.css” in .* is not part of a gallery"):
-        build(collection, tmp_path)
+        make(collection, tmp_path)
     assert fingerprints(tmp_path) == before
 
 
 @pytest.mark.parametrize("own", ["note.txt", "assets/note.txt", "recipes/window-seat/.git/HEAD", "zz/note"])
-def test_what_somebody_put_into_a_gallery_stays(collection, tmp_path, own):
-    build(collection, tmp_path / "gallery")
+def test_what_somebody_put_into_a_gallery_stays(collection, tmp_path, own, make):
+    make(collection, tmp_path / "gallery")
     note = tmp_path / "gallery" / own
     note.parent.mkdir(parents=True, exist_ok=True)
     note.write_text("precious")
     with pytest.raises(NotAGallery) as refused:
-        build(collection, tmp_path / "gallery")
+        make(collection, tmp_path / "gallery")
     assert refused.value.stranger == own and note.read_text() == "precious"
 
 
-def test_what_somebody_puts_there_during_a_build_stays(collection, tmp_path):
-    build(collection, tmp_path / "gallery")
+def test_what_somebody_puts_there_during_a_build_stays(collection, tmp_path, make):
+    make(collection, tmp_path / "gallery")
     note = tmp_path / "gallery" / "note.txt"
     with pytest.raises(NotAGallery, match=r"“note\.txt”"):
-        build(collection, tmp_path / "gallery", progress=lambda *_: note.write_text("precious"))
+        make(collection, tmp_path / "gallery", progress=lambda *_: note.write_text("precious"))
     assert note.read_text() == "precious" and [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
 
 
-def test_links_are_somebodys_own_and_not_followed(collection, tmp_path):
+def test_links_are_somebodys_own_and_not_followed(collection, tmp_path, make):
     (tmp_path / "elsewhere").mkdir()
     (tmp_path / "elsewhere" / "thesis.txt").write_text("precious")
-    build(collection, tmp_path / "gallery")
+    make(collection, tmp_path / "gallery")
     (tmp_path / "gallery" / "link").symlink_to(tmp_path / "elsewhere")
     with pytest.raises(NotAGallery, match="“link”"):
-        build(collection, tmp_path / "gallery")
+        make(collection, tmp_path / "gallery")
     (tmp_path / "gallery" / "link").unlink()
     (tmp_path / "gallery" / "index.html").unlink()
     (tmp_path / "gallery" / "index.html").symlink_to(tmp_path / "elsewhere" / "thesis.txt")
     with pytest.raises(NotAGallery, match=r"“index\.html”"):
-        build(collection, tmp_path / "gallery")
+        make(collection, tmp_path / "gallery")
     assert (tmp_path / "elsewhere" / "thesis.txt").read_text() == "precious"
 
 
-def test_link_to_a_gallery_stays_a_link(site, collection, tmp_path):
+def test_link_to_a_gallery_stays_a_link(site, collection, tmp_path, make):
     (tmp_path / "shown").symlink_to(tmp_path / "gallery")
     for _ in range(2):
-        build(collection, tmp_path / "shown")
+        make(collection, tmp_path / "shown")
         assert (tmp_path / "shown").is_symlink() and fingerprints(tmp_path / "gallery") == fingerprints(site)
 
 
-def test_empty_folders_without_a_gallery_stay(collection, tmp_path):
+def test_empty_folders_without_a_gallery_stay(collection, tmp_path, make):
     (tmp_path / "plans").mkdir()
     with pytest.raises(NotAGallery, match="“plans”"):
-        build(collection, tmp_path)
+        make(collection, tmp_path)
 
 
 @pytest.mark.parametrize("text", ["", "{}", "[[", "7", "[" * 100_000])
-def test_faulty_marker_is_no_marker(collection, tmp_path, text):
-    build(collection, tmp_path / "gallery")
+def test_faulty_marker_is_no_marker(collection, tmp_path, text, make):
+    make(collection, tmp_path / "gallery")
     (tmp_path / "gallery" / MARKER).write_text(text)
     with pytest.raises(NotAGallery):
-        build(collection, tmp_path / "gallery")
+        make(collection, tmp_path / "gallery")
 
 
 def test_marker_lists_every_file_in_order(site):
@@ -228,34 +228,34 @@ def test_marker_lists_every_file_in_order(site):
 
 
 @pytest.mark.parametrize("below", ["a-file/gallery", "a-file/deep/gallery"])
-def test_place_that_cannot_be_written_is_named_in_one_sentence(collection, tmp_path, below):
+def test_place_that_cannot_be_written_is_named_in_one_sentence(collection, tmp_path, below, make):
     (tmp_path / "a-file").write_text("")
     with pytest.raises(CannotWrite) as refused:
-        build(collection, tmp_path / below)
+        make(collection, tmp_path / below)
     assert str(refused.value).startswith(f"The gallery cannot be written to {tmp_path / below}: ")
     assert isinstance(refused.value.__cause__, OSError)
 
 
 @pytest.mark.parametrize("step", ["mkdir", "rename", "write_bytes", "write_text"])
-def test_full_disk_leaves_the_old_gallery(site, collection, tmp_path, monkeypatch, step):
-    build(collection, tmp_path / "gallery")
+def test_full_disk_leaves_the_old_gallery(site, collection, tmp_path, monkeypatch, step, make):
+    make(collection, tmp_path / "gallery")
 
     def full(*_, **__):
         raise OSError(ENOSPC, "No space left on device")
 
     with monkeypatch.context() as patch, pytest.raises(CannotWrite, match="No space left on device"):
         patch.setattr(Path, step, full)
-        build(collection, tmp_path / "gallery")
+        make(collection, tmp_path / "gallery")
     assert fingerprints(tmp_path / "gallery") == fingerprints(site)
     assert [entry.name for entry in tmp_path.iterdir()] == ["gallery"]
 
 
-def test_reader_of_the_progress_may_go(collection, tmp_path):
+def test_reader_of_the_progress_may_go(collection, tmp_path, make):
     def gone(*_):
         raise BrokenPipeError
 
     with pytest.raises(BrokenPipeError):
-        build(collection, tmp_path / "gallery", progress=gone)
+        make(collection, tmp_path / "gallery", progress=gone)
     assert list(tmp_path.iterdir()) == []
 
 
@@ -273,27 +273,27 @@ def test_only_what_is_shown_or_given_away_is_there(site):
     assert {page.name for page in site.glob("*.html")} == pages
 
 
-def test_folder_of_somebody_else_stays(collection, tmp_path):
+def test_folder_of_somebody_else_stays(collection, tmp_path, make):
     (tmp_path / "letters.txt").write_text("dear")
     with pytest.raises(NotAGallery):
-        build(collection, tmp_path)
+        make(collection, tmp_path)
     assert [entry.name for entry in tmp_path.iterdir()] == ["letters.txt"]
 
 
-def test_one_is_told_as_one(tmp_path):
+def test_one_is_told_as_one(tmp_path, make):
     alone = {**SINGLE, "title": "Alone", "sheets": SINGLE["sheets"][:1], "placements": SINGLE["placements"][:1]}
     alone["photos"] = [{"on": "base", "border": "50"}]
     (tmp_path / "collection").mkdir()
     (tmp_path / "collection" / "alone.json").write_text(json.dumps(alone))
-    build(Collection(tmp_path / "collection"), tmp_path / "gallery")
+    make(Collection(tmp_path / "collection"), tmp_path / "gallery")
     page = text_of(tmp_path / "gallery", "recipes/alone/index.html")
     assert re.findall(r"\b1 (?:numbered )?(?:photos|pieces|sheets|pages|papers|cuts|remarks)\b", page) == []
     assert "with 1 piece, numbered" in page and "1 photo to be trimmed to the size <a" in page
 
 
-def test_recipe_without_fitting_papers_still_has_a_page(tmp_path):
+def test_recipe_without_fitting_papers_still_has_a_page(tmp_path, make):
     (tmp_path / "collection").mkdir()
     (tmp_path / "collection" / "window-seat.json").write_text(json.dumps(SOUND))
-    build(Collection(tmp_path / "collection"), tmp_path / "gallery")
+    make(Collection(tmp_path / "collection"), tmp_path / "gallery")
     assert "No paper set of this collection" in text_of(tmp_path / "gallery", "recipes/window-seat/index.html")
     assert list(dead_ends(tmp_path / "gallery")) == []

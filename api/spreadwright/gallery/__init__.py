@@ -2,9 +2,23 @@
 
 from spreadwright.gallery.build import build
 from spreadwright.gallery.commands import Command, Option
+from spreadwright.gallery.documents import Documents, collected
 from spreadwright.gallery.folder import CannotWrite, NotAGallery
 from spreadwright.gallery.kept import CannotKeep, Kept
-from spreadwright.gallery.shell import GalleryNotBuilt
+from spreadwright.gallery.refusals import CannotFetch, GalleryNotBuilt
 from spreadwright.gallery.site import Site
 
-__all__ = ["CannotKeep", "CannotWrite", "Command", "GalleryNotBuilt", "Kept", "NotAGallery", "Option", "Site", "build"]
+__all__ = [
+    "CannotFetch",
+    "CannotKeep",
+    "CannotWrite",
+    "Command",
+    "Documents",
+    "GalleryNotBuilt",
+    "Kept",
+    "NotAGallery",
+    "Option",
+    "Site",
+    "build",
+    "collected",
+]

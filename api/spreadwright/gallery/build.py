@@ -29,7 +29,7 @@ Progress = Callable[[int, int, str], None]
 
 
 def build(
-    collection: Collection,
+    collection: Collection | Documents,
     output: Path,
     *,
     site: Site | None = None,
@@ -45,7 +45,7 @@ def build(
     Whatever lay there before stays whole until everything is built.
 
     Args:
-        collection: Recipes, paper sets and benches.
+        collection: Recipes, paper sets and benches, or their documents.
         output: The folder to write; made when missing, replaced when it holds an earlier gallery.
         site: Its languages, its address, and the service that it may ask.
         dated: For the feeds, which a gallery without a date, or without an address, has none of.
@@ -65,7 +65,8 @@ def build(
         GalleryNotBuilt: The pages themselves did not build.
     """
     site = site or Site()
-    documents, workshop = collected(collection), Workshop(executor, processes, kept)
+    documents = collection if isinstance(collection, Documents) else collected(collection)
+    workshop = Workshop(executor, processes, kept)
     papers = _paper_sets(documents)
     orders = recipe_orders(documents, site)
     with replaced(output) as stage:

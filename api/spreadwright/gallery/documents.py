@@ -18,11 +18,11 @@ Model = TypeVar("Model", Recipe, PaperSet, Bench)
 
 @dataclass(frozen=True, slots=True)
 class Document:
-    """One document, and the pictures that it names, by name."""
+    """One document, and the pictures that it names, by name; None where it came without them."""
 
     id: str
     data: bytes
-    pictures: tuple[tuple[str, bytes], ...] = ()
+    pictures: tuple[tuple[str, bytes], ...] | None = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,12 +116,12 @@ def paper_set_of(document: Document) -> PaperSet:
     """
 
     def find(name: str) -> bytes:
-        if name not in (pictures := dict(document.pictures)):
+        if name not in (pictures := dict(document.pictures or ())):
             told, remedy = "There is no such file.", f"Put it into the folder “{document.id}” beside the document."
             raise UnreadablePicture("picture-missing", told, remedy, name=name)
         return pictures[name]
 
-    return _sound(read_paper_set(document.data, document.id, find))
+    return _sound(read_paper_set(document.data, document.id, None if document.pictures is None else find))
 
 
 @lru_cache(maxsize=8)

@@ -14,8 +14,9 @@ from spreadwright.gallery.instruction_pages import instruction_pages
 from spreadwright.gallery.jobs import RecipeJob, recipe_job
 from spreadwright.gallery.lineage import Lineage, lineages
 from spreadwright.gallery.recipe_page import RecipePage, RecipePictures, recipe_page, recipe_pictures
+from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.sharing import Shared, code_file, shared
-from spreadwright.gallery.shell import GalleryNotBuilt, shell
+from spreadwright.gallery.shell import shell
 from spreadwright.gallery.site import Site
 from spreadwright.model import Recipe
 from spreadwright.words import speaking

@@ -13,7 +13,7 @@ from spreadwright.gallery.fingerprints import fingerprint
 from spreadwright.gallery.kept import Kept
 from spreadwright.gallery.make import MadeRecipe, RecipeOrder, made_recipe
 from spreadwright.gallery.recipe_page import RecipePictures
-from spreadwright.gallery.shell import GalleryNotBuilt
+from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.workers import Here, Workers, carried_out
 
 

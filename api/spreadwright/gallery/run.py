@@ -8,7 +8,8 @@ from mkdocs.exceptions import MkDocsException
 
 from spreadwright.gallery.commands import Command
 from spreadwright.gallery.hook import GalleryHook
-from spreadwright.gallery.shell import GalleryNotBuilt, configuration
+from spreadwright.gallery.refusals import GalleryNotBuilt
+from spreadwright.gallery.shell import configuration
 from spreadwright.gallery.site import Site
 
 

@@ -16,22 +16,11 @@ from mkdocs.structure.nav import get_navigation
 from mkdocs.structure.pages import Page
 
 from spreadwright import shipped, words
-from spreadwright.errors import SpreadwrightError
 from spreadwright.gallery.naming import named
 from spreadwright.gallery.paper_set_page import face_words, stock_words, weight_words
+from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.typesetting import FILTERS
-
-
-class GalleryNotBuilt(SpreadwrightError):
-    """The pages could not be put together; what was found wrong stands in the log of MkDocs, if it gave up."""
-
-    def __init__(self, reason: str) -> None:
-        super().__init__(reason)
-        self.reason = reason
-
-    def __str__(self) -> str:
-        return f"The gallery was not built: {self.reason}"
 
 
 class Shell:
