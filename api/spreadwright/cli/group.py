@@ -55,7 +55,14 @@ def _close_stdout() -> None:
 def _fail(reason: SpreadwrightError, *, as_json: bool) -> NoReturn:
     if as_json:
         printing.print_json(answers.refusal_answer(reason))
-    elif isinstance(reason, InvalidDocument):
+    else:
+        tell(reason)
+    sys.exit(exit_code(reason))
+
+
+def tell(reason: SpreadwrightError) -> None:
+    """Say on stderr what is wrong, with everything that was found."""
+    if isinstance(reason, InvalidDocument):
         printing.print_findings(reason.name, reason.findings, to_stderr=True)
     elif isinstance(reason, InvalidDocuments):
         for each in reason.documents:
@@ -66,7 +73,6 @@ def _fail(reason: SpreadwrightError, *, as_json: bool) -> NoReturn:
         printing.print_findings("There is no plan", reason.causes, to_stderr=True)
     else:
         click.echo(f"spreadwright: {reason}", err=True)
-    sys.exit(exit_code(reason))
 
 
 def exit_code(reason: SpreadwrightError) -> int:

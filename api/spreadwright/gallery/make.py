@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
+from spreadwright.errors import InvalidDocument
 from spreadwright.gallery import works
 from spreadwright.gallery.documents import Document, Documents, outline_of
 from spreadwright.gallery.exchange import exchange
@@ -88,7 +89,10 @@ def made_recipe(order: RecipeOrder) -> MadeRecipe:
     """
     if order.code != works.code():
         raise GalleryNotBuilt("the code was changed meanwhile, or is another one where it runs; start again")
-    job = recipe_job(order.recipe, order.documents)
+    try:
+        job = recipe_job(order.recipe, order.documents)
+    except InvalidDocument as reason:  # titles are anything; the id leads to the document
+        raise InvalidDocument(order.recipe.id, reason.findings) from reason
     drawn = None if order.pictures else _drawn(job)
     pictures = drawn.told if drawn else order.pictures
     assert pictures is not None
