@@ -13,6 +13,7 @@ def turned_and_back() -> Document:
     recipe["roles"] = {
         ("in" if name == "plain" else name): role | {"title": name.title()} for name, role in recipe["roles"].items()
     }
+    recipe["roles"]["background"] |= {"kind": "any", "directional": True}
     recipe["sheets"][1]["role"] = "in"
     placed = {each["piece"]: each for each in recipe["placements"]}
     del recipe["roles"]["print"]["directional"]
@@ -24,9 +25,9 @@ def turned_and_back() -> Document:
     return recipe
 
 
-def harbour() -> Document:
+def wharf() -> Document:
     """Other papers under other names: dyed through, one with a single sheet, one of another size."""
-    papers = deepcopy(PAPERS) | {"title": "Harbour"}
+    papers = deepcopy(PAPERS) | {"title": "Wharf"}
     colours = {"fog": ["#20303a"], "slate": ["#b5543a"], "rope": ["#e9dfc8", "#7a2f2a"], "reed": ["#e8e0cc", "#b5543a"]}
     for paper in papers["papers"]:
         paper["front"]["colours"] = colours[paper["id"]]
@@ -38,12 +39,11 @@ def harbour() -> Document:
 
 
 def write_exchanged(folder: Path) -> Path:
-    """Two recipes and two paper sets in which both can be laid."""
+    """A recipe and two paper sets in which it can be laid."""
     documents = {
-        "window-seat.json": SOUND,
         "turned.json": turned_and_back(),
         "paper-sets/two.json": PAPERS,
-        "paper-sets/harbour.json": harbour(),
+        "paper-sets/wharf.json": wharf(),
     }
     for name, document in documents.items():
         (folder / name).parent.mkdir(parents=True, exist_ok=True)
