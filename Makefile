@@ -5,6 +5,7 @@ VENV := .venv
 BIN := $(VENV)/bin
 PIP := $(BIN)/pip install --quiet --disable-pip-version-check
 SYSTEM := python3 python3-venv libcairo2 libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0
+BROWSING := chromium default-jre-headless npm
 HOST ?= 127.0.0.1
 PORT ?= 8080
 
@@ -73,7 +74,8 @@ $(VENV)/bench.stamp: pyproject.toml $(VENV)/dev.stamp
 
 $(VENV)/browser.stamp: pyproject.toml $(VENV)/dev.stamp
 	$(PIP) --editable '.[dev,browser]'
-	@[ -x /usr/bin/chromium ] || { [ "$$(id -u)" = 0 ] && apt-get update -qq && \
-	  apt-get install -y -qq --no-install-recommends chromium >/dev/null; } || { \
-	  echo "The browser tests need Chromium. On Debian, as root: apt-get install chromium" >&2; exit 1; }
+	@{ [ -x /usr/bin/chromium ] && command -v java npm >/dev/null; } || { [ "$$(id -u)" = 0 ] && apt-get update -qq && \
+	  apt-get install -y -qq --no-install-recommends $(BROWSING) >/dev/null; } || { \
+	  echo "The browser tests need a browser and what runs the HTML checker. On Debian, as root: apt-get install $(BROWSING)" >&2; exit 1; }
+	npm install --silent --no-audit --no-fund --prefix $(VENV)/checker vnu-jar
 	@touch $@

@@ -12,7 +12,9 @@
   const dialog = document.querySelector("dialog.crop");
   if (!dialog) return;
   const stage = dialog.querySelector(".stage");
-  const image = stage.querySelector("img");
+  const image = new Image();
+  image.alt = "";
+  stage.prepend(image);
   const box = stage.querySelector(".frame");
   const range = dialog.querySelector("input[type=range]");
 
