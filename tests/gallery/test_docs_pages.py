@@ -1,23 +1,12 @@
 import re
 
 from spreadwright import shipped
-from spreadwright.document import read_any
 from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX
-from spreadwright.errors import Severity
-from spreadwright.model import INCH_BENCH
 from spreadwright.rest import create_app
 from spreadwright.rest.queries import FURTHEST
 from spreadwright.store import Collection
-from spreadwright.tasks import check
 
 DOCS = shipped.folder("site") / "docs"
-
-
-def test_example_recipe_is_sound():
-    example = re.search(r"```json\n(.*?)```", (DOCS / "write.md").read_text(), re.DOTALL)
-    assert example
-    report = check(read_any(example[1].encode()), INCH_BENCH)
-    assert [finding for finding in report.findings if finding.severity is not Severity.NOTE] == []
 
 
 def test_every_address_of_the_service_is_listed():
