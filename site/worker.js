@@ -89,8 +89,12 @@ async function keep(recipe, urls) {
   await Promise.all([...older, ...tooMany].map((name) => caches.delete(name)));
 }
 
+let queue = Promise.resolve();  // one after the other, so that they are counted right
+
 self.addEventListener("message", (event) => {
   const { recipe, keep: urls } = event.data ?? {};
   if (typeof recipe !== "string" || !Array.isArray(urls)) return;
-  event.waitUntil(keep(recipe, urls.filter((url) => typeof url === "string" && isOurs(url))));
+  const ours = urls.filter((url) => typeof url === "string" && isOurs(url));
+  queue = queue.then(() => keep(recipe, ours)).catch(() => undefined);
+  event.waitUntil(queue);
 });

@@ -65,3 +65,9 @@ def test_letters_kept_once_look_as_before(turned_deg):
     before, after = drawn(turned_deg=turned_deg), with_letters_once(drawn(turned_deg=turned_deg))
     one, other = (read(png(svg_bytes(canvas), 400)).pixels for canvas in (before, after))
     assert abs(one.astype(int) - other.astype(int)).mean() < 0.5
+
+
+@pytest.mark.parametrize("is_tabular", [True, False])
+def test_figures_that_are_equally_wide_stay_so(is_tabular):
+    (text,) = texts(as_text(drawn("11 1/4", Style(is_tabular=is_tabular))))
+    assert (text.get("class") == "tabular") is is_tabular

@@ -11,15 +11,16 @@ from xml.etree.ElementTree import Element, SubElement
 from spreadwright.drawing.canvas import Canvas, Lettering, printable
 from spreadwright.drawing.fonts import UNITS_PER_EM, Typeface
 from spreadwright.drawing.millimetres import mm
-from spreadwright.drawing.type import letter, parts, spaced
+from spreadwright.drawing.type import Style, letter, parts, spaced, width
 
 _WEIGHTS = {Typeface.SANS_MEDIUM: "500", Typeface.SANS_BOLD: "700"}
 _FRACTION = "fraction"
-"""The class by which a page's style sheet knows what to set as a fraction."""
+_TABULAR = "tabular"
+"""The classes by which a page's style sheet knows what to set as a fraction, and which figures are equally wide."""
 
 
 def as_text(canvas: Canvas, label: str = "") -> Canvas:
-    """The same picture with its words as text; the page sets family, lining figures and the class `fraction`.
+    """The same picture with its words as text; the page sets family, lining figures and the two classes.
 
     Each line says how far it runs, so that it keeps to its room in another typeface, too. A label takes the place of
     title and description: browsers show a title as a tip wherever the pointer rests.
@@ -31,7 +32,7 @@ def as_text(canvas: Canvas, label: str = "") -> Canvas:
         held = {"x": mm(words.at[0]), "y": mm(words.at[1]), "font-size": mm(words.size)}
         run = sum(glyph.advance for glyph in words.glyphs) * words.size // UNITS_PER_EM
         held |= {"textLength": mm(run)} if len(words.words) > 1 else {}
-        _become(element, "text", held | _weight(words))
+        _become(element, "text", held | _setting(words, run))
         _say(element, words.words)
     return canvas
 
@@ -68,10 +69,12 @@ def _become(element: Element, tag: str, attributes: dict[str, str]) -> None:
     element.attrib.update(attributes | kept)
 
 
-def _weight(words: Lettering) -> dict[str, str]:
-    face = next((glyph.font.name for glyph in words.glyphs if glyph.font), "")
-    weight = next((weight for name, weight in _WEIGHTS.items() if face.startswith(name.value)), "")
-    return {"font-weight": weight} if weight else {}
+def _setting(words: Lettering, run: int) -> dict[str, str]:
+    """Weight, and whether figures are equally wide: then the words run otherwise than they would by themselves."""
+    name = next((glyph.font.name for glyph in words.glyphs if glyph.font), Typeface.SANS.value)
+    face = next((face for face in Typeface if name.startswith(face.value)), Typeface.SANS)
+    held = {"font-weight": _WEIGHTS[face]} if face in _WEIGHTS else {}
+    return held | ({"class": _TABULAR} if abs(width(words.words, Style(face, words.size)) - run) > 1 else {})
 
 
 def _say(element: Element, words: str) -> None:

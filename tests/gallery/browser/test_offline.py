@@ -1,0 +1,150 @@
+"""The gallery with the network off, after a first visit."""
+
+import pytest
+
+from gallery.browser.chromium import served
+
+pytestmark = pytest.mark.browser
+
+FOLDER = "recipes/window-seat"
+KEPT = """async () => {
+  const found = {};
+  for (const name of await caches.keys()) {
+    found[name] = (await (await caches.open(name)).keys()).map((each) => each.url);
+  }
+  return found;
+}"""
+
+
+@pytest.fixture
+def visitor(browser):
+    context = browser.new_context()
+    yield context.new_page()
+    context.close()
+
+
+def kept(page) -> list[str]:
+    return [url for name, urls in page.evaluate(KEPT).items() if " recipe " in name for url in urls]
+
+
+def visit(page, url, count=3):
+    """Open a page and wait until its recipe is kept."""
+    page.goto(url)
+    page.wait_for_function("navigator.serviceWorker.controller")
+    page.wait_for_function(
+        """async (count) => {
+          const names = (await caches.keys()).filter((name) => name.includes(" recipe "));
+          const sizes = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length));
+          return Math.max(0, ...sizes) >= count;
+        }""",
+        arg=count,
+    )
+
+
+def test_steps_are_there_without_a_network(visitor, address):
+    visit(visitor, f"{address}/{FOLDER}/steps.html")
+    visitor.context.set_offline(True)
+    visitor.reload()
+    visitor.wait_for_selector(".one-by-one")
+    visitor.keyboard.press("ArrowRight")
+    assert "Cut 1" in visitor.locator(".screen:visible h2").inner_text()
+    fonts = visitor.evaluate(
+        "document.fonts.ready.then(() => [...document.fonts].filter(f => f.status === 'loaded').length)"
+    )
+    assert fonts >= 2
+    visitor.get_by_role("button", name="Millimetres").click()
+    visitor.wait_for_url("**/steps-mm.html*")
+    assert visitor.locator(".screen:visible").count() == 1
+
+
+def test_a_visited_recipe_is_there_with_its_step_pictures(visitor, address):
+    visit(visitor, f"{address}/{FOLDER}/index.html", count=10)
+    assert any(url.endswith("/cut-1.svg") for url in kept(visitor))
+    visitor.context.set_offline(True)
+    visitor.goto(f"{address}/{FOLDER}/index.html")
+    picture = visitor.locator("img.step").first
+    picture.scroll_into_view_if_needed()
+    visitor.wait_for_function("document.querySelector('img.step').naturalWidth > 0")
+    visitor.get_by_role("link", name="Step by step").click()
+    visitor.wait_for_selector(".one-by-one")
+
+
+def test_what_is_not_kept_says_so(visitor, address):
+    visit(visitor, f"{address}/{FOLDER}/steps.html")
+    visitor.context.set_offline(True)
+    visitor.goto(f"{address}/about.html")
+    assert visitor.get_by_role("heading", level=1).inner_text() == "There is no network"
+
+
+def test_the_network_comes_first_and_renews_what_is_kept(browser, site, tmp_path):
+    folder = tmp_path / "gallery"
+    folder.symlink_to(site)
+    context = browser.new_context()
+    page = context.new_page()
+    with served(tmp_path) as root:
+        url = f"{root}/gallery/{FOLDER}/steps.html"
+        visit(page, url)
+        folder.unlink()
+        copy = tmp_path / "gallery" / FOLDER
+        copy.mkdir(parents=True)
+        text = (site / FOLDER / "steps.html").read_text(encoding="utf-8").replace("What you need", "What you need now")
+        (copy / "steps.html").write_text(text, encoding="utf-8")
+        page.goto(f"{url}#step=start")
+        page.reload()
+        assert page.locator("#needs").inner_text() == "What you need now"
+        page.wait_for_timeout(300)
+        context.set_offline(True)
+        page.reload()
+        assert page.locator("#needs").inner_text() == "What you need now"
+    context.close()
+
+
+def test_caches_of_an_older_build_are_deleted(visitor, address):
+    visitor.goto(f"{address}/about.html")
+    here = visitor.evaluate("new URL('.', location.href).pathname")
+    visitor.evaluate("name => caches.open(name)", f"spreadwright {here} shell 0000")
+    visitor.evaluate("() => caches.open('somebody else')")
+    visitor.evaluate("navigator.serviceWorker.ready.then((it) => it.unregister())")
+    visitor.goto(f"{address}/about.html")
+    visitor.wait_for_function("caches.keys().then((names) => !names.some((name) => name.endsWith('shell 0000')))")
+    names = visitor.evaluate("caches.keys()")
+    assert "somebody else" in names and any(name.startswith(f"spreadwright {here} shell ") for name in names)
+
+
+def test_only_so_many_recipes_are_kept(visitor, address):
+    visit(visitor, f"{address}/{FOLDER}/steps.html")
+    visitor.evaluate(
+        """async () => {
+          const { active } = await navigator.serviceWorker.ready;
+          for (let number = 0; number < 20; number += 1) {
+            active.postMessage({ recipe: `recipe-${number}`, keep: [location.href] });
+            await new Promise((done) => { setTimeout(done, 60); });
+          }
+        }"""
+    )
+    visitor.wait_for_timeout(500)
+    names = [name for name in visitor.evaluate("caches.keys()") if " recipe " in name]
+    assert len(names) <= 12 and any(name.endswith("recipe-19") for name in names)
+
+
+def test_the_worker_keeps_nothing_from_elsewhere(visitor, address):
+    visit(visitor, f"{address}/{FOLDER}/steps.html")
+    visitor.evaluate(
+        """async () => {
+          const { active } = await navigator.serviceWorker.ready;
+          const urls = ["https://elsewhere.example/x", 7, `${location.origin}/outside`];
+          active.postMessage({ recipe: "stranger", keep: urls });
+          active.postMessage("nonsense");
+        }"""
+    )
+    visitor.wait_for_timeout(300)
+    assert all(url.startswith(address) for url in kept(visitor))
+
+
+def test_it_can_be_installed_below_a_path(visitor, address):
+    visitor.goto(f"{address}/index.html")
+    client = visitor.context.new_cdp_session(visitor)
+    found = client.send("Page.getAppManifest")
+    assert found["errors"] == [] and found["url"] == f"{address}/manifest.webmanifest"
+    scope = visitor.evaluate("navigator.serviceWorker.ready.then((it) => it.scope)")
+    assert scope == f"{address}/"
