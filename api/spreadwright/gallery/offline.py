@@ -27,7 +27,7 @@ def offline_files(around: Shell, site: Site) -> Files:
     """All of it, by path in the site; its words in the first language of the site."""
     language = site.languages[0]
     with speaking(language):
-        page, manifest = around.page(OFFLINE, OFFLINE, language, {}), _manifest(language)
+        page, manifest = around.page(OFFLINE, OFFLINE, language, {"alternates": ()}), _manifest(language)
     shell = {**_assets(), "manifest.webmanifest": manifest, OFFLINE: page}
     return {OFFLINE: page, "manifest.webmanifest": manifest, "sw.js": _worker(shell), **_icons()}
 

@@ -29,13 +29,13 @@ class Site:
     api: str = ""
 
     def home(self, language: str) -> str:
-        """What stands before the path of every page in a language.
+        """What stands before the path of every page in a language; one that is not spoken is at home in the first.
 
         >>> site = Site(("en", "de"))
-        >>> site.home("en"), site.home("de")
-        ('', 'de/')
+        >>> site.home("en"), site.home("de"), site.home("fr")
+        ('', 'de/', '')
         """
-        return "" if language == self.languages[0] else f"{language}/"
+        return f"{language}/" if language in self.languages[1:] else ""
 
     def alternates(self, path: str) -> tuple[Alternate, ...]:
         """A page, named by its path below the home of its language, in all languages."""
