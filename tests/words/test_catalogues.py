@@ -12,10 +12,12 @@ from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import read_po
 
 import spreadwright
+from spreadwright import shipped
 from spreadwright.store import Collection
 from spreadwright.words import CATALOGUES, LANGUAGES, TITLES, gettext, listed, ngettext, speaking, title
 
 SOURCES = Path(spreadwright.__file__).parent
+TEMPLATES = shipped.folder("site") / "theme"
 KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2)}
 OTHERS = [language for language in LANGUAGES if language != "en"]
 
@@ -24,8 +26,11 @@ Words = str | tuple[str, ...]
 
 @cache
 def said() -> dict[Words, str]:
-    """Every message in the code, and where it stands."""
-    found = extract_from_dir(SOURCES, method_map=[("**.py", "python")], keywords=KEYWORDS)
+    """Every message in the code and in the templates of the gallery, and where it stands."""
+    found = [
+        *extract_from_dir(SOURCES, method_map=[("**.py", "python")], keywords=KEYWORDS),
+        *extract_from_dir(TEMPLATES, method_map=[("**.html", "jinja2")], keywords=KEYWORDS),
+    ]
     return {words: f"{name}:{line}" for name, line, words, _, _ in found}
 
 
@@ -59,6 +64,11 @@ def wrong_gaps(messages: dict[Words, Message]) -> Iterator[tuple[str, ...]]:
 
 def test_there_are_sentences_and_languages():
     assert len(said()) > 100 and OTHERS == ["de", "fr"]
+
+
+def test_sentences_of_templates_are_among_them():
+    assert said()["Skip to the page"].startswith("base.html:")
+    assert said()[("{count} layout", "{count} layouts")].endswith(tuple("0123456789"))
 
 
 @pytest.mark.parametrize("language", OTHERS)
