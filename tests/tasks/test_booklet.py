@@ -252,7 +252,10 @@ def test_what_could_come_out_wrong_is_told_in_the_language_of_the_booklet():
     assert warned and warned[0].message not in words and "darunter verschwinden kann" in words
 
 
-@pytest.mark.parametrize("recipe_id", sorted(Collection().recipes))
+@pytest.mark.parametrize(
+    "recipe_id",
+    ["breakfast-on-the-step", "buttons-in-a-jar", "pocket-harbour", "tent-by-the-lake", "the-long-way-home"],
+)
 def test_nothing_in_a_picture_is_printed_smaller_than_nine_points(recipe_id, monkeypatch):
     small = []
 

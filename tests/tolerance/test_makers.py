@@ -17,6 +17,8 @@ from tolerance.makers import Makers
 
 COUNT = 100_000
 COLLECTION = Collection()
+SOME = ("rain-until-four", "the-long-way-home", "breakfast-on-the-step", "buttons-in-a-jar", "am-zaun-entlang")
+"""Inches and millimetres, few cuts and many; any other tree is drawn at random below."""
 FALLING_BENCH = replace(INCH_BENCH, trimmer=replace(INCH_BENCH.trimmer, measures=Measures.FALLING))
 
 
@@ -32,7 +34,7 @@ def simulated(sheets, bench, count=COUNT):
 
 
 @pytest.mark.parametrize("bench_id", list(COLLECTION.benches))
-@pytest.mark.parametrize("recipe_id", list(COLLECTION.recipes))
+@pytest.mark.parametrize("recipe_id", SOME)
 def test_makers_come_out_as_the_formulae_say(recipe_id, bench_id):
     sheets = cut_sheets(COLLECTION.recipe(recipe_id).model)
     for deviation, off in simulated(sheets, COLLECTION.bench(bench_id)):
@@ -43,8 +45,8 @@ def test_makers_come_out_as_the_formulae_say(recipe_id, bench_id):
 
 @pytest.mark.parametrize("bench_id", list(COLLECTION.benches))
 def test_at_least_nine_in_ten_stay_within_what_is_typical(bench_id):
-    for recipe in COLLECTION.recipes.values():
-        for deviation, off in simulated(cut_sheets(recipe.model), COLLECTION.bench(bench_id)):
+    for recipe_id in SOME:
+        for deviation, off in simulated(cut_sheets(COLLECTION.recipe(recipe_id).model), COLLECTION.bench(bench_id)):
             assert np.mean(np.abs(off) <= deviation.typical) > 0.9
             assert np.mean(np.abs(off) <= deviation.expanded) > 0.94
 
@@ -56,7 +58,7 @@ def test_the_worst_case_is_nearly_met_by_somebody():
             assert np.abs(off).max() >= 0.99 * deviation.worst
 
 
-@settings(max_examples=40)
+@settings(max_examples=40, deadline=None)
 @given(st.lists(cut_trees(), min_size=1, max_size=2), st.sampled_from([INCH_BENCH, FALLING_BENCH]))
 def test_no_maker_of_any_recipe_is_further_off_than_the_worst_case(trees, bench):
     for deviation, off in simulated(cut_sheets(recipe_of(*trees)), bench, count=500):
