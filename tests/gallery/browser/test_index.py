@@ -139,6 +139,26 @@ def test_a_view_can_be_shared_and_gone_back_from(page, browser, table):
     assert seen(page) == two
 
 
+def test_places_on_the_page_leave_what_was_chosen(page, table):
+    page.goto(f"{table}#pages=2")
+    two = seen(page)
+    page.locator(".skip").focus()
+    page.keyboard.press("Enter")
+    assert page.url.endswith("#main") and seen(page) == two
+    page.get_by_role("button", name="Choose by").click()
+    page.locator("fieldset.kind-tag label", has_text="woven").click()
+    assert page.url.endswith("#pages=2&tag=woven")
+
+
+def test_page_of_an_author_leads_to_further_choices(page, table):
+    page.goto(table.replace("index.html", "authors/index.html"))
+    page.get_by_role("link", name="水彩").click()
+    listed = page.locator(".spreads > li").evaluate_all("items => items.map(item => item.dataset.layout)")
+    page.get_by_role("link", name="Choose further among them").click()
+    page.wait_for_selector("#finder:not([hidden])")
+    assert seen(page) == listed == [each.id for each in LAYOUTS if "水彩" in each.authors]
+
+
 def test_marks_take_back_what_was_chosen(page, table):
     page.goto(f"{table}#pages=2&tag=woven&words=strip")
     assert page.locator(".marks button").all_inner_texts() == ["“strip”", "Pages: 2", "Tag: woven"]
