@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import subprocess
 import sys
 from concurrent.futures import ThreadPoolExecutor
@@ -78,6 +79,9 @@ def test_pages_name_the_service_and_their_address(alone, make, tmp_path):
     page = (tmp_path / "gallery/recipes/alone/index.html").read_text()
     assert '<meta name="spreadwright-api" content="https://api.example/">' in page
     assert '"https://albums.example/ours/recipes/alone/"' in page
+    make(alone, tmp_path / "gallery", site=Site(api="."))
+    page = (tmp_path / "gallery/fr/recipes/alone/index.html").read_text()
+    assert re.search('<meta name="spreadwright-api" content="(../)*../../../?">'.replace(".", "[.]"), page)
 
 
 def test_two_processes_another_seed_and_another_locale_give_the_same_bytes(collection, site, tmp_path):

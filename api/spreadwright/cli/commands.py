@@ -214,7 +214,7 @@ def serve(collection: Collection, host: str, port: int, workers: int, folder: Pa
     with TemporaryDirectory(prefix="spreadwright-") as built:
         shown = folder or Path(built) / "gallery"
         if folder is None:
-            build_gallery(collection, shown, Site(api="/"))
+            build_gallery(collection, shown, Site(api="."))
         app = rest.create_app(collection, shown, settings=settings)
         rest.show_first_token(app, host)
         rest.serve(app, host, port, workers)

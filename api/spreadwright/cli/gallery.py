@@ -24,7 +24,7 @@ def _address(ctx: click.Context, option: click.Parameter, given: str) -> str:
     """An address of the web; that of the service may also be one within the site."""
     parts = urlsplit(given)
     is_absolute = parts.scheme in ("http", "https") and bool(parts.hostname)
-    if given and not (is_absolute or (option.name == "api" and given.startswith("/"))):
+    if given and not (is_absolute or (option.name == "api" and (given == "." or given.startswith("/")))):
         raise click.BadParameter(f"“{given}” is no address. Write it as https://albums.example/.")
     return given
 

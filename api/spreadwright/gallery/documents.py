@@ -1,19 +1,19 @@
 """The documents that a gallery shows, as bytes: they travel to other processes, and tell what changed."""
 
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TypeVar
+from pathlib import Path
 
 from spreadwright.document import Reading, read_bench, read_paper_set, read_recipe
-from spreadwright.errors import InvalidDocument, UnreadablePicture
+from spreadwright.errors import InvalidDocument, UnreadableDocument, UnreadablePicture, error
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
-from spreadwright.store import Collection
+from spreadwright.store import Collection, document_bytes
+from spreadwright.store.collection import sound
 from spreadwright.words import SOURCE
-
-Model = TypeVar("Model", Recipe, PaperSet, Bench)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,15 +66,15 @@ def outline_of(document: Document) -> Outline:
 
 
 def collected(collection: Collection) -> Documents:
-    """The documents of a collection.
+    """The documents of a collection; recipes are not looked into.
 
     Raises:
-        InvalidDocument: A file is no document at all.
+        InvalidDocument: A file cannot be read, or a bench carries an error.
     """
-    recipes = tuple(Document(name, _data(name, reading)) for name, reading in collection.recipes.items())
+    recipes = tuple(Document(name, _data(name, file)) for name, file in collection.files().items())
     sets = tuple(
-        _with_pictures(name, _data(name, reading), collection.pictures(name))
-        for name, reading in collection.paper_sets.items()
+        _with_pictures(name, _data(name, file), collection.pictures(name))
+        for name, file in collection.files("paper-sets").items()
     )
     return Documents(recipes, sets, tuple((unit, _bench(collection, unit)) for unit in Unit))
 
@@ -84,10 +84,18 @@ def _bench(collection: Collection, unit: Unit) -> Document:
     return Document(bench.id, collection.benches[bench.id].data)
 
 
-def _data(name: str, reading: Reading[Model]) -> bytes:
-    if not reading.data:  # kept with the reason why it cannot be read
-        raise InvalidDocument(name, reading.findings)
-    return reading.data
+def _data(name: str, file: Path) -> bytes:
+    with _refusing(name):
+        return document_bytes(file)
+
+
+@contextmanager
+def _refusing(name: str) -> Iterator[None]:
+    """What is no document at all is refused like one that carries an error."""
+    try:
+        yield
+    except UnreadableDocument as reason:
+        raise InvalidDocument(name, [error("unreadable", reason.where, reason.reason, reason.remedy)]) from reason
 
 
 def _with_pictures(name: str, data: bytes, find: Callable[[str], bytes]) -> Document:
@@ -98,13 +106,19 @@ def _with_pictures(name: str, data: bytes, find: Callable[[str], bytes]) -> Docu
         found[picture] = find(picture)
         return found[picture]
 
-    read_paper_set(data, name, noted)
+    with _refusing(name):
+        read_paper_set(data, name, noted)
     return Document(name, data, tuple(sorted(found.items())))
 
 
 def recipe_of(document: Document) -> Reading[Recipe]:
-    """The recipe, as read, sound or not."""
-    return read_recipe(document.data, document.id)
+    """The recipe, as read, sound or not.
+
+    Raises:
+        InvalidDocument: It is no document at all.
+    """
+    with _refusing(document.id):
+        return read_recipe(document.data, document.id)
 
 
 @lru_cache(maxsize=64)
@@ -121,16 +135,12 @@ def paper_set_of(document: Document) -> PaperSet:
             raise UnreadablePicture("picture-missing", told, remedy, name=name)
         return pictures[name]
 
-    return _sound(read_paper_set(document.data, document.id, None if document.pictures is None else find))
+    with _refusing(document.id):
+        return sound(read_paper_set(document.data, document.id, None if document.pictures is None else find))
 
 
 @lru_cache(maxsize=8)
 def bench_of(document: Document) -> Bench:
     """The bench; raises like `paper_set_of`."""
-    return _sound(read_bench(document.data, document.id))
-
-
-def _sound(reading: Reading[Model]) -> Model:
-    if not reading.is_sound:
-        raise InvalidDocument(reading.model.title, reading.findings)
-    return reading.model
+    with _refusing(document.id):
+        return sound(read_bench(document.data, document.id))

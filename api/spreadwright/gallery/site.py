@@ -21,7 +21,8 @@ class Site:
     Attributes:
         languages: BCP 47 tags, at least one; pages in the first lie at the root, others in a folder each.
         address: Where the gallery will be found, absolute; empty where that is not known.
-        api: Where a service answers for its recipes, absolute or from `/` on; empty where there is none.
+        api: Where a service answers for its recipes: absolute, from `/` on, or ``.`` for the site itself; empty where
+            there is none.
     """
 
     languages: tuple[str, ...] = LANGUAGES

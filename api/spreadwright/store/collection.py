@@ -51,6 +51,10 @@ class Collection:
         ours = _read_all(shipped.folder("recipes") / "benches", read_bench)
         return dict(sorted({**ours, **_read_all(self.folder / "benches", read_bench)}.items()))
 
+    def files(self, kind: str = "") -> dict[str, Path]:
+        """Where the recipes lie, or what is in `paper-sets` or `benches`, by id in alphabetical order."""
+        return _files(self.folder / kind)
+
     def recipe(self, recipe_id: str) -> Reading[Recipe]:
         """The recipe of an id, as read.
 
