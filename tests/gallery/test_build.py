@@ -295,7 +295,7 @@ def test_one_is_told_as_one(tmp_path, make):
     make(Collection(tmp_path / "collection"), tmp_path / "gallery")
     page = text_of(tmp_path / "gallery", "recipes/alone/index.html")
     assert re.findall(r"\b1 (?:numbered )?(?:photos|pieces|sheets|pages|papers|cuts|remarks)\b", page) == []
-    assert "with 1 piece, numbered" in page and "1 photo to be trimmed to the size <a" in page
+    assert "And 1 photo, to be trimmed to the size <a" in page
 
 
 def test_recipe_without_fitting_papers_still_has_a_page(tmp_path, make):
