@@ -78,10 +78,15 @@ def test_faces_are_told_as_they_are_drawn(collection):
         for choice in fronts:
             drawn = drawing(found.recipe, offer.papers.id, choice)
             for side in Side:
-                face = told["faces"][faces_of(offer.papers).index(choice.lying(side))]
+                face = faces_told(told)[faces_of(offer.papers).index(choice.lying(side))]
                 edge, pencil = face.get("edge", data["edge"]), data["pencils"][face.get("pencil", 0)]
                 assert {tuple(each) for each in drawn["edges"][side]} == {(edge[0], edge[2]), (edge[1], 0.55)}
                 assert set(drawn["pencils"][side]) <= {pencil}
+
+
+def faces_told(told):
+    """By their numbers, as the page counts them."""
+    return [face | {"paper": paper["id"]} for paper in told["papers"] for face in paper["faces"]]
 
 
 def drawing(recipe, set_id, choice):
@@ -104,7 +109,7 @@ def test_every_picture_that_may_be_shown_is_made(collection):
     found = shown(collection, "window-seat")
     for offer, told in zip(found.offers, exchange_data(found)["sets"], strict=True):
         files = face_files(offer.papers)
-        named = {f"pictures/{told['id']}/face-{face['paper']}-{face['side']}.svg" for face in told["faces"]}
+        named = {f"pictures/{told['id']}/face-{paper['id']}-{side}.svg" for paper in told["papers"] for side in Side}
         assert set(files) == named
         for data in files.values():
             assert fromstring(data).get("viewBox", "").startswith("0 0 ")
@@ -123,8 +128,9 @@ def test_the_spread_leads_to_its_pictures_and_says_what_is_seen(collection):
 def test_words_are_those_of_the_language_that_is_spoken(collection):
     found = shown(collection, "window-seat")
     with speaking("de"):
-        told = [each["title"] for each in exchange_data(found)["sets"][0]["faces"]]
-    assert "Nebel (Rückseite)" in told
+        data = exchange_data(found)
+    assert data["sets"][0]["papers"][0]["title"] == "Nebel"
+    assert data["back"] == "{paper} (Rückseite)"
 
 
 def test_sights_are_shown_by_the_numbers_that_papers_are_judged_by(collection):
@@ -182,3 +188,12 @@ def test_choices_are_numbered_so_that_the_other_side_is_the_neighbour(collection
     faces = faces_of(collection.paper_set("two"))
     for number, choice in enumerate(faces):
         assert faces[number ^ 1] == Choice(choice.paper, choice.side.other)
+
+
+def test_pictures_of_papers_are_no_finer_than_screens_show():
+    files = face_files(Collection().paper_set("potting-bench"))
+    printed = {path: data for path, data in files.items() if b"<image" in data}
+    assert len(printed) == 6
+    for data in printed.values():
+        assert b"data:image/webp" in data
+        assert len(data) < 40_000

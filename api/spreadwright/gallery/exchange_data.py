@@ -14,11 +14,12 @@ from spreadwright.drawing.pencil import PENCILS, pencil_on
 from spreadwright.drawing.relief import Edge, edge_of
 from spreadwright.gallery.exchange import Exchange, Offer
 from spreadwright.gallery.left_out import left_out
-from spreadwright.gallery.paper_set_page import face_words
+from spreadwright.gallery.paper_words import face_words
 from spreadwright.model import BLANK, Choice, Core, PaperSet, Recipe, Side
-from spreadwright.model.titles import face_title, role_title
+from spreadwright.model.titles import role_title
 from spreadwright.tasks.apart import Writing, faces_of, lost_pairs, meetings, writing_on
 from spreadwright.tasks.ranking import seen
+from spreadwright.words import gettext as _
 from spreadwright.words import title
 
 Json = dict[str, Any]
@@ -44,6 +45,7 @@ def exchange_data(found: Exchange) -> Json:
         "sights": [sight.value for sight in _SIGHTS],
         "edge": _edge(_WHITE),
         "pencils": PENCILS,
+        "back": _("{paper} (back)"),
         "sets": [_set(recipe, offer) for offer in found.offers],
     }
 
@@ -72,7 +74,7 @@ def _set(recipe: Recipe, offer: Offer) -> Json:
     found = {
         "id": papers.id,
         "title": title(papers.title),
-        "faces": list(_faces(papers)),
+        "papers": list(_papers(papers)),
         "fitting": [[numbers[choice] for choice in choices] for choices in offer.options.values()],
         "left_out": [left_out(recipe, role, papers) for role in recipe.roles],
         "best": [
@@ -88,17 +90,17 @@ def _set(recipe: Recipe, offer: Offer) -> Json:
     return {name: value for name, value in found.items() if value}
 
 
-def _faces(papers: PaperSet) -> Iterator[Json]:
-    for choice, writing in zip(faces_of(papers), writing_on(papers), strict=True):
-        yield {
-            "paper": choice.paper.id,
-            "side": choice.side.value,
-            "title": face_title(choice),
-            "seen": face_words(choice.face),
-            "colours": choice.face.colours[:3],
-            **_but_usual(choice),
-            **({"writing": writing.value} if writing is not Writing.DARK else {}),
-        }
+def _papers(papers: PaperSet) -> Iterator[Json]:
+    """Each with its faces, front and back."""
+    faces = iter(zip(faces_of(papers), writing_on(papers), strict=True))
+    for paper in papers.papers:
+        sides = [_face(*next(faces)) for _ in _SIDES]
+        yield {"id": paper.id, "title": title(paper.title), "faces": sides}
+
+
+def _face(choice: Choice, writing: Writing) -> Json:
+    found = {"seen": face_words(choice.face), "colours": choice.face.colours[:3], **_but_usual(choice)}
+    return found | ({"writing": writing.value} if writing is not Writing.DARK else {})
 
 
 def _but_usual(choice: Choice) -> Json:

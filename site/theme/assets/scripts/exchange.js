@@ -17,6 +17,14 @@
   const folder = held.dataset.pictures;
   const listeners = [];
 
+  /** Both faces of every paper of a set, each with its paper, side and title: a face and its other side are neighbours. */
+  const facesOf = ({ papers }) =>
+    papers.flatMap(({ id, title, faces: [front, back] }) => [
+      { ...front, paper: id, side: "front", title },
+      { ...back, paper: id, side: "back", title: data.back.replace("{paper}", title) },
+    ]);
+  for (const set of data.sets) set.faces = facesOf(set);
+
   const sets = new Map(data.sets.map((set) => [set.id, set]));
   const first = data.sets[0];
   const same = (one, other) => one.every((face, role) => face === other[role]);
