@@ -27,6 +27,16 @@ def test_both_forms_say_the_same():
     assert all(each.find(f"{ATOM}author") is not None for each in atom.iter(f"{ATOM}entry"))
 
 
+def test_readers_of_feeds_read_it():
+    feedparser = pytest.importorskip("feedparser")
+    read = feedparser.parse(feed_files(RECIPES, SITE, DATED, "Ours")["feed.atom"])
+    assert (
+        not read.bozo
+        and read.version == "atom10"
+        and [each.title for each in read.entries] == [each.title for each in RECIPES]
+    )
+
+
 @pytest.mark.parametrize(("site", "dated"), [(Site(("en",)), DATED), (SITE, None)])
 def test_without_address_or_date_there_is_no_feed(site, dated):
     assert feed_files(RECIPES, site, dated, "Ours") == {} and feed_links(site, dated) == ()
