@@ -15,7 +15,7 @@ from spreadwright.colour.legible import Sight, sight_matrix
 from spreadwright.document import read_paper_set, read_recipe
 from spreadwright.drawing.spread import spread_picture
 from spreadwright.gallery.exchange import exchange, face_files
-from spreadwright.gallery.exchange_data import exchange_data
+from spreadwright.gallery.exchange_data import exchange_data, exchange_script
 from spreadwright.gallery.left_out import left_out
 from spreadwright.model import Choice, Colourway, Side
 from spreadwright.store import Collection
@@ -197,3 +197,12 @@ def test_pictures_of_papers_are_no_finer_than_screens_show():
     for data in printed.values():
         assert b"data:image/webp" in data
         assert len(data) < 40_000
+
+
+def test_no_title_ends_the_script_that_holds_it(collection):
+    reading = read_recipe(spoilt(lambda recipe: recipe["roles"]["print"].update(title="</script><b>")), "hostile")
+    found = exchange(reading, (propose(reading.model, [collection.paper_set("two")], 6),))
+    assert found is not None
+    script = exchange_script(found)
+    assert "<" not in script
+    assert json.loads(script) == json.loads(json.dumps(exchange_data(found)))

@@ -7,6 +7,9 @@ that is spoken. What would say nothing is left out.
 from collections.abc import Iterator
 from typing import Any
 
+from jinja2.utils import htmlsafe_json_dumps
+from markupsafe import Markup
+
 from spreadwright.colour.legible import Sight
 from spreadwright.colour.scene import PAGE, Surface
 from spreadwright.colour.supply import sheets_of_roles
@@ -48,6 +51,11 @@ def exchange_data(found: Exchange) -> Json:
         "back": _("{paper} (back)"),
         "sets": [_set(recipe, offer) for offer in found.offers],
     }
+
+
+def exchange_script(found: Exchange) -> Markup:
+    """The same as the content of a script element of type ``application/json``."""
+    return htmlsafe_json_dumps(exchange_data(found), ensure_ascii=False, separators=(",", ":"))
 
 
 def _roles(recipe: Recipe) -> list[Json]:

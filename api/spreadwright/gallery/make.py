@@ -8,7 +8,7 @@ from spreadwright.errors import InvalidDocument
 from spreadwright.gallery import works
 from spreadwright.gallery.documents import Document, Documents, outline_of
 from spreadwright.gallery.exchange import exchange
-from spreadwright.gallery.exchange_data import exchange_data
+from spreadwright.gallery.exchange_data import exchange_script
 from spreadwright.gallery.facts import Facts, facts_of, recipe_path
 from spreadwright.gallery.howto import howto
 from spreadwright.gallery.instruction_pages import instruction_pages
@@ -128,7 +128,7 @@ def pages_of(order: RecipeOrder, page: RecipePage, language: str) -> Iterator[Pa
         "lineage": order.lineage,
         "shared": found,
         "howto": howto(page, language, found.address, found.picture),
-        "exchange_data": exchange_data(page.exchange) if page.exchange else None,
+        "exchange_script": exchange_script(page.exchange) if page.exchange else None,
     }
     yield "recipe.html", page.path, shown
     yield from instruction_pages(page)
