@@ -2,14 +2,14 @@ from xml.etree import ElementTree
 
 import pytest
 
-from spreadwright.drawing.canvas import Canvas
+from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.lettering import as_text, with_letters_once
 from spreadwright.drawing.raster import png
 from spreadwright.drawing.svg import markup, svg_bytes
-from spreadwright.drawing.theme import MM, TITLE
+from spreadwright.drawing.theme import HAIRLINE, MM, TITLE
 from spreadwright.drawing.type import Align, Style, width, write
-from spreadwright.geometry import Size
+from spreadwright.geometry import Rect, Size
 from spreadwright.images import read
 
 NS = {"svg": "http://www.w3.org/2000/svg"}
@@ -71,3 +71,19 @@ def test_letters_kept_once_look_as_before(turned_deg):
 def test_figures_that_are_equally_wide_stay_so(is_tabular):
     (text,) = texts(as_text(drawn("11 1/4", Style(is_tabular=is_tabular))))
     assert (text.get("class") == "tabular") is is_tabular
+
+
+def test_what_is_said_once_for_all_looks_as_before():
+    """Browsers set the words; everything else can be compared here."""
+
+    def shapes():
+        canvas = Canvas(Size(40 * MM, 20 * MM), title="Shapes")
+        canvas.rect(Rect(MM, MM, 10 * MM, 10 * MM), stroked("#b4472e", HAIRLINE))
+        with canvas.group(paint=filled("#40505c")):
+            canvas.rect(Rect(15 * MM, MM, 10 * MM, 10 * MM), stroked("#000000", 2 * MM))
+            canvas.circle((30 * MM, 10 * MM), 4 * MM, filled("#dfe3e3"))
+        return canvas
+
+    before, after = svg_bytes(shapes()), svg_bytes(as_text(shapes()))
+    one, other = (read(png(svg, 400)).pixels for svg in (before, after))
+    assert len(after) < len(before) + 60 and (one == other).all()

@@ -5,15 +5,19 @@ same as ours. `with_letters_once` is for a file of its own, which has no typefac
 again. Both change the canvas that they are given, so it is drawn for that end.
 """
 
+from collections.abc import Mapping
 from functools import partial
 from xml.etree.ElementTree import Element, SubElement
 
 from spreadwright.drawing.canvas import Canvas, Lettering, printable
 from spreadwright.drawing.fonts import UNITS_PER_EM, Typeface
 from spreadwright.drawing.millimetres import mm
+from spreadwright.drawing.theme import HAIRLINE, SMALL
 from spreadwright.drawing.type import Style, letter, parts, spaced, width
 
 _WEIGHTS = {Typeface.SANS_MEDIUM: "500", Typeface.SANS_BOLD: "700"}
+_COMMON = {"fill": "none", "stroke-width": mm(HAIRLINE), "font-size": mm(SMALL)}
+"""What most of a drawing shares, said once for all of it."""
 _FRACTION = "fraction"
 _TABULAR = "tabular"
 """The classes by which a page's style sheet knows what to set as a fraction, and which figures are equally wide."""
@@ -34,7 +38,20 @@ def as_text(canvas: Canvas, label: str = "") -> Canvas:
         held |= {"textLength": mm(run)} if len(words.words) > 1 else {}
         _become(element, "text", held | _setting(words, run))
         _say(element, words.words)
+    canvas.root.attrib.update(_COMMON)
+    for child in canvas.root:
+        _inherit(child, _COMMON)
     return canvas
+
+
+def _inherit(element: Element, known: Mapping[str, str]) -> None:
+    """Leave out what an element has from those around it."""
+    own = {name: element.attrib[name] for name in known if name in element.attrib}
+    for name, value in own.items():
+        if known[name] == value:
+            del element.attrib[name]
+    for child in element:
+        _inherit(child, {**known, **own})
 
 
 def with_letters_once(canvas: Canvas) -> Canvas:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from spreadwright.drawing.canvas import Canvas, filled, stroked
+from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.path import Path, Point
 from spreadwright.drawing.theme import ACCENT, HAIRLINE, INK, MM, SMALL, THIN
@@ -34,8 +34,7 @@ def pile_sign(canvas: Canvas, pages: Sequence[str], page: str, middle: Point) ->
     wide = total // len(pages)
     for index, each in enumerate(pages):
         box = Rect(middle[0] - total // 2 + index * wide, middle[1] - PILE_HEIGHT // 2, wide, PILE_HEIGHT)
-        canvas.rect(box, filled(INK if each == page else WHITE))
-        canvas.rect(box, stroked(INK, HAIRLINE))
+        canvas.rect(box, Paint(fill=INK if each == page else WHITE, stroke=INK, width=HAIRLINE))
 
 
 def hatching(canvas: Canvas, rect: Rect, *, pitch: int = 3 * MM, colour: str = INK) -> None:
