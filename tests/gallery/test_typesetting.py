@@ -2,7 +2,6 @@ import pytest
 
 from spreadwright.gallery.typesetting import (
     address,
-    counted,
     length,
     lengths,
     licence_address,
@@ -44,10 +43,6 @@ def test_sizes_are_given_in_the_unit_asked_for():
     assert str(size(Size(INCH, 2 * INCH), Unit.INCH)) == '<span class="length">1 × 2 in</span>'
     assert str(size(Size(15 * INCH // 4, INCH), Unit.MILLIMETRE)) == '<span class="length">95.3 × 25.4 mm</span>'
     assert str(length(INCH, Unit.INCH)) == '<span class="length">1 in</span>'
-
-
-def test_one_is_singular():
-    assert (counted(1, "sheet"), counted(2, "sheet"), counted(0, "photo")) == ("1 sheet", "2 sheets", "0 photos")
 
 
 def test_paths_are_quoted():

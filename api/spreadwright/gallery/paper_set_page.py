@@ -7,8 +7,9 @@ from spreadwright.drawing.swatch import WHOLE
 from spreadwright.drawing.theme import MM
 from spreadwright.gallery.exchange import face_files
 from spreadwright.gallery.facts import Facts
+from spreadwright.gallery.paper_words import side_words
 from spreadwright.gallery.pictures import PX_PER_MM, Files, Picture
-from spreadwright.model import BLANK, Face, Paper, PaperSet, Side
+from spreadwright.model import BLANK, Paper, PaperSet, Side
 from spreadwright.tasks.draw import swatch_svg
 
 
@@ -62,23 +63,4 @@ def paper_set_page(papers: PaperSet, recipes: Sequence[Facts]) -> PaperSetPage:
 
 def _picture(papers: PaperSet, paper: Paper, side: Side) -> Picture:
     side_px = round(WHOLE / MM * PX_PER_MM)
-    return Picture(swatch_path(papers, paper, side), side_px, side_px, _alt(paper, side))
-
-
-def _alt(paper: Paper, side: Side) -> str:
-    return f"{paper.title}, {side.value}: {face_words(paper.face(side))}"
-
-
-def face_words(face: Face) -> str:
-    """What is seen on a face: ``stripe, one-way``."""
-    return "bare paper" if face == BLANK else str(face)
-
-
-def weight_words(paper: Paper) -> str:
-    """What a paper weighs, and one sheet of it: ``176 g/m² (65 lb cover), 16.3 g a sheet``."""
-    return f"{paper.weight}, {float(paper.weight.mass_g(paper.size)):.1f} g a sheet"
-
-
-def stock_words(paper: Paper) -> str:
-    """How many sheets there are, where they are counted: ``1 sheet at hand``."""
-    return "" if paper.sheets is None else f"{paper.sheets} sheet{'s' if paper.sheets != 1 else ''} at hand"
+    return Picture(swatch_path(papers, paper, side), side_px, side_px, side_words(paper, side))

@@ -17,7 +17,7 @@ from mkdocs.structure.pages import Page
 
 from spreadwright import shipped, words
 from spreadwright.gallery.naming import named
-from spreadwright.gallery.paper_set_page import face_words, stock_words, weight_words
+from spreadwright.gallery.paper_words import core_words, face_words, stock_words, weight_words
 from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.typesetting import FILTERS
@@ -87,7 +87,13 @@ def dressed(env: Environment) -> Environment:
     env.add_extension("jinja2.ext.i18n")
     env.install_gettext_callables(words.gettext, words.ngettext)  # type: ignore[attr-defined]  # by the extension
     env.filters.update(
-        FILTERS, named=named, face_words=face_words, weight_words=weight_words, stock_words=stock_words, page=_page
+        FILTERS,
+        named=named,
+        face_words=face_words,
+        weight_words=weight_words,
+        core_words=core_words,
+        stock_words=stock_words,
+        page=_page,
     )
     return env
 

@@ -1,4 +1,4 @@
-"""Text for pages: lengths with real fractions, counted words, links. All of it escaped."""
+"""Text for pages: lengths with real fractions, names of licences, links. All of it escaped."""
 
 import json
 import re
@@ -53,11 +53,6 @@ def size(of: Size, unit: Unit) -> Markup:
         tenth = TICKS[Unit.MILLIMETRE] // 10
         return lengths(size_text(nearest(of.width, tenth), nearest(of.height, tenth), unit))
     return lengths(size_text(of.width, of.height, unit))
-
-
-def counted(number: int, word: str) -> str:
-    """A number with its word: ``1 sheet``, ``2 sheets``."""
-    return f"{number} {word}{'' if number == 1 else 's'}"
 
 
 def in_mm(of: Size) -> str:
@@ -115,7 +110,6 @@ FILTERS = {
     "lengths": lengths,
     "measure": length,
     "size": size,
-    "counted": counted,
     "address": address,
     "woven": woven,
     "as_script": as_script,

@@ -3,9 +3,10 @@ from fractions import Fraction
 
 import pytest
 
-from spreadwright.gallery.paper_set_page import face_words, stock_words, weight_words
+from spreadwright.gallery.paper_words import core_words, face_words, side_words, stock_words, weight_words
 from spreadwright.geometry import Size
-from spreadwright.model import BLANK, Basis, Face, Paper, Pattern, Texture, Weight, basis_weight
+from spreadwright.model import BLANK, Basis, Core, Face, Paper, Pattern, Side, Texture, Weight, basis_weight
+from spreadwright.words import speaking
 
 PAPER = Paper("rope", "Rope", Size(97536, 97536), Face(Pattern.STRIPE, ("#ffffff", "#000000"), 3200))
 
@@ -39,3 +40,19 @@ def test_sheets_at_hand_are_told_where_they_are_counted():
         "1 sheet at hand",
         "4 sheets at hand",
     ]
+
+
+def test_every_pattern_and_texture_has_words_of_its_own():
+    faces = [Face(pattern, ("#ffffff",), 3200) for pattern in Pattern]
+    faces += [Face(Pattern.PLAIN, ("#ffffff",), 3200, texture=texture) for texture in Texture if texture != "smooth"]
+    assert [face_words(face) for face in faces] == [str(face) for face in faces]
+    with speaking("fr"):
+        assert len({face_words(face) for face in faces}) == len(faces)
+
+
+def test_papers_are_told_in_the_language_that_is_spoken():
+    assert side_words(PAPER, Side.BACK) == "Rope, back: bare paper"
+    with speaking("de"):
+        assert side_words(PAPER, Side.FRONT) == "Rope, Vorderseite: Streifen"
+        assert weight_words(PAPER) == "200 g/m², 18,6 g je Bogen"
+        assert core_words(replace(PAPER, core=Core.DYED)) == "durchgefärbt"
