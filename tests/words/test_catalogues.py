@@ -10,6 +10,7 @@ import pytest
 from babel.messages.catalog import Message
 from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import read_po
+from mkdocs.utils import yaml_load
 
 import spreadwright
 from spreadwright import shipped
@@ -40,11 +41,27 @@ def catalogue(language: str, folder: Path = CATALOGUES) -> dict[Words, Message]:
 
 
 def titles() -> set[str]:
-    """What benches, roles and papers that ship are called."""
+    """What benches, roles and papers that ship are called, and the pages of the gallery's reference."""
     collection = Collection()
     benches = {bench.model.title for bench in collection.benches.values()}
     roles = {role.title for recipe in collection.recipes.values() for role in recipe.model.roles if role.title}
-    return benches | roles | {paper.title for papers in collection.paper_sets.values() for paper in papers.model.papers}
+    return (
+        benches
+        | roles
+        | pages()
+        | {paper.title for papers in collection.paper_sets.values() for paper in papers.model.papers}
+    )
+
+
+def pages() -> set[str]:
+    """What stands in the navigation."""
+    entries = [*yaml_load(shipped.folder("site").joinpath("mkdocs.yml").read_text())["nav"]]
+    found: set[str] = set()
+    while entries:
+        ((name, below),) = entries.pop().items()
+        found.add(name)
+        entries += below if isinstance(below, list) else []
+    return found
 
 
 def gaps(words: str) -> set[str]:

@@ -7,6 +7,7 @@ from spreadwright.gallery.page_size import PageSize, page_size
 from spreadwright.gallery.recipe_page import RecipePage
 from spreadwright.gallery.thumbnails import Thumbnail
 from spreadwright.model import Kind
+from spreadwright.model.titles import role_title
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +71,7 @@ def facts_of(page: RecipePage) -> Facts:
         len(page.cutting.steps),
         _roles(page, Kind.PLAIN),
         _roles(page, Kind.PATTERNED),
-        tuple(role.title or role.id for role in recipe.roles),
+        tuple(role_title(role) for role in recipe.roles),
         page_size(recipe.spread.size, recipe.unit),
         difficulty(page.cutting),
         page.thumbnails,
