@@ -7,6 +7,8 @@ from gallery.browser.chromium import served
 pytestmark = pytest.mark.browser
 
 FOLDER = "recipes/window-seat"
+PAGES, STEPS = 4, 18
+"""Files of that recipe: its page, its steps in either unit, the script of the other unit; a picture for each step."""
 KEPT = """async () => {
   const found = {};
   for (const name of await caches.keys()) {
@@ -27,7 +29,7 @@ def kept(page) -> list[str]:
     return [url for name, urls in page.evaluate(KEPT).items() if " recipe " in name for url in urls]
 
 
-def visit(page, url, count=3):
+def visit(page, url, count=PAGES):
     """Open a page and wait until its recipe is kept."""
     page.goto(url)
     page.wait_for_function("navigator.serviceWorker.controller")
@@ -58,7 +60,7 @@ def test_steps_are_there_without_a_network(visitor, address):
 
 
 def test_a_visited_recipe_is_there_with_its_step_pictures(visitor, address):
-    visit(visitor, f"{address}/{FOLDER}/index.html", count=10)
+    visit(visitor, f"{address}/{FOLDER}/index.html", count=PAGES + STEPS)
     assert any(url.endswith("/cut-1.svg") for url in kept(visitor))
     visitor.context.set_offline(True)
     visitor.goto(f"{address}/{FOLDER}/index.html")
