@@ -2,7 +2,7 @@
 
 Recipes and paper sets are those that ship, each with a title, and each set with colours, of its own. All figures are
 seconds of the processor, of all processes together, so that other people's work weighs little; what else the machine
-did stands beside them as its load. The parts are told apart on the first few recipes (`--sample`), made one after the
+did stands beside them as its load. The parts are told apart on a few recipes (`--sample`), made one after the
 other in this process, and taken for all: the rasteriser is cairosvg and the encoders of Pillow, the press weasyprint.
 Bare MkDocs builds as many pages, each of a heading and a paragraph, with its smallest theme.
 """
@@ -118,11 +118,11 @@ def parts(collection: Collection, sample: int) -> dict[str, float]:
     """Seconds by part for one recipe, the mean of a few; what is loaded once is not counted."""
     orders = recipe_orders(collected(collection), Site())
     made_recipe(orders[-1])
-    clock = Clock()
+    chosen, clock = orders[:: -(-len(orders) // sample)], Clock()
     with clock.attached():
-        for order in orders[:sample]:
+        for order in chosen:
             made_recipe(order)
-    return {part: seconds / min(sample, len(orders)) for part, seconds in clock.seconds.items()}
+    return {part: seconds / len(chosen) for part, seconds in clock.seconds.items()}
 
 
 def bare_mkdocs(pages: int, folder: Path) -> float:
