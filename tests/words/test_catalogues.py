@@ -19,6 +19,9 @@ from spreadwright.words import CATALOGUES, LANGUAGES, TITLES, gettext, listed, n
 
 SOURCES = Path(spreadwright.__file__).parent
 TEMPLATES = shipped.folder("site") / "theme"
+ENGLISH = ("404.html", "commands.html", "format.html", "told-script.html")
+"""Templates of the prose, which is English, and of scripts."""
+TRANSLATED = [path for path in sorted(TEMPLATES.rglob("*.html")) if path.name not in ENGLISH]
 KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2)}
 OTHERS = [language for language in LANGUAGES if language != "en"]
 
@@ -128,6 +131,15 @@ def test_french_signs_stand_behind_unbroken_spaces():
 def test_no_message_hides_in_a_formatted_string():
     hidden = re.compile(r"\{(_|n?gettext)\(")
     assert [path.name for path in SOURCES.rglob("*.py") if hidden.search(path.read_text())] == []
+
+
+@pytest.mark.parametrize("template", TRANSLATED, ids=lambda path: path.name)
+def test_no_words_of_a_template_hide_from_the_catalogues(template):
+    markup = re.sub(
+        r"\{#.*?#\}|\{\{.*?\}\}|\{%.*?%\}|<(script|style).*?</\1>", "", template.read_text(), flags=re.DOTALL
+    )
+    spoken = re.findall(r"(?:aria-label|alt|title|placeholder)=\"([^\"]*)\"", markup)
+    assert [words for words in [*spoken, re.sub(r"<[^>]*>", "", markup)] if re.search(r"[^\W\d_]{2}", words)] == []
 
 
 def test_the_spoken_language_is_heard():
