@@ -62,7 +62,7 @@ def test_what_cannot_be_is_refused_in_one_sentence(run, arguments, told):
 
 
 def test_a_service_needs_the_client(run, monkeypatch):
-    monkeypatch.setitem(sys.modules, "spreadwright.gallery.fetched", None)
+    monkeypatch.setitem(sys.modules, "spreadwright.gallery.work.fetched", None)
     built, result = run("--from", "https://a.example/")
     assert (built, result.exit_code) == ([], 2)
     assert "pip install 'spreadwright[client]'" in result.stderr

@@ -10,7 +10,7 @@ from gallery.built import Html
 from spreadwright.cli import main
 from spreadwright.cli.reference import commands
 from spreadwright.gallery import Command, Option, Site
-from spreadwright.gallery.run import run_mkdocs
+from spreadwright.gallery.prose.run import run_mkdocs
 
 
 @click.group()

@@ -9,15 +9,15 @@ from random import Random
 from builder import PAPERS
 from spreadwright import shipped
 from spreadwright.document import read_paper_set
-from spreadwright.gallery.difficulty import Difficulty
-from spreadwright.gallery.facts import Facts
 from spreadwright.gallery.offline import offline_files
-from spreadwright.gallery.overviews import overviews
-from spreadwright.gallery.page_size import PageSize
-from spreadwright.gallery.paper_set_page import paper_set_files
+from spreadwright.gallery.overview.difficulty import Difficulty
+from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.overview.page_size import PageSize
+from spreadwright.gallery.overview.pages import overviews
+from spreadwright.gallery.overview.paper_set import paper_set_files
+from spreadwright.gallery.recipe.thumbnails import Thumbnail
 from spreadwright.gallery.shell import Shell
 from spreadwright.gallery.site import Site
-from spreadwright.gallery.thumbnails import Thumbnail
 from spreadwright.model import PaperSet
 
 SETS = {"fog": "Fog bank", "hill": "Hillside", "rust": "Rusty gate"}

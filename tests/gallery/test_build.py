@@ -11,7 +11,7 @@ from gallery.built import HOSTILE, SINGLE, Html, dead_ends, fingerprints, pages,
 from spreadwright import shipped
 from spreadwright.errors import CannotDraw, InvalidDocument
 from spreadwright.gallery import CannotWrite, NotAGallery
-from spreadwright.gallery.folder import MARKER
+from spreadwright.gallery.work.folder import MARKER
 from spreadwright.store import Collection
 
 

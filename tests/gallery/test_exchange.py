@@ -14,9 +14,9 @@ from spreadwright.colour.colourways import choices
 from spreadwright.colour.legible import Sight, sight_matrix
 from spreadwright.document import read_paper_set, read_recipe
 from spreadwright.drawing.spread import spread_picture
-from spreadwright.gallery.exchange import exchange, face_files
-from spreadwright.gallery.exchange_data import exchange_data, exchange_script
-from spreadwright.gallery.left_out import left_out
+from spreadwright.gallery.recipe.exchange import exchange, face_files
+from spreadwright.gallery.recipe.exchange_data import exchange_data, exchange_script
+from spreadwright.gallery.recipe.left_out import left_out
 from spreadwright.model import Choice, Colourway, Side
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway

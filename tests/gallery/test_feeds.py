@@ -7,8 +7,8 @@ from click import BadParameter
 
 from gallery.table import varied
 from spreadwright.cli.moments import moment
-from spreadwright.gallery import feeds
-from spreadwright.gallery.feeds import feed_files, feed_links, sitemap_files
+from spreadwright.gallery.overview import feeds
+from spreadwright.gallery.overview.feeds import feed_files, feed_links, sitemap_files
 from spreadwright.gallery.site import Site
 
 ATOM, MAP = "{http://www.w3.org/2005/Atom}", "{http://www.sitemaps.org/schemas/sitemap/0.9}"

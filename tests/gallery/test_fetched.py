@@ -7,8 +7,8 @@ import pytest
 
 from builder import PAPERS, SOUND
 from spreadwright.gallery import CannotFetch, Kept, collected
-from spreadwright.gallery.documents import paper_set_of, recipe_of
-from spreadwright.gallery.fetched import Bounds, fetched
+from spreadwright.gallery.work.documents import paper_set_of, recipe_of
+from spreadwright.gallery.work.fetched import Bounds, fetched
 from spreadwright.rest import create_app
 from spreadwright.store import Collection
 

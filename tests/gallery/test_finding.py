@@ -1,7 +1,7 @@
 from gallery.table import SETS, papers, varied
-from spreadwright.gallery.finding import cuts_value, found_by, kinds, laid_out
-from spreadwright.gallery.groups import authors, tags
-from spreadwright.gallery.overviews import overviews
+from spreadwright.gallery.overview.finding import cuts_value, found_by, kinds, laid_out
+from spreadwright.gallery.overview.groups import authors, tags
+from spreadwright.gallery.overview.pages import overviews
 
 RECIPES = varied(40)
 

@@ -2,8 +2,8 @@ import re
 
 import pytest
 
-from spreadwright.gallery.instructions import can_be_cut, instructions, other_unit
-from spreadwright.gallery.step_view import step_view
+from spreadwright.gallery.recipe.instructions import can_be_cut, instructions, other_unit
+from spreadwright.gallery.recipe.step_view import step_view
 from spreadwright.lengths import Unit
 from spreadwright.store import Collection
 from spreadwright.words import speaking

@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from spreadwright.gallery import CannotKeep, Kept
-from spreadwright.gallery.fingerprints import fingerprint
 from spreadwright.gallery.make import Made
-from spreadwright.gallery.plain import as_plain, from_plain
+from spreadwright.gallery.work.fingerprints import fingerprint
+from spreadwright.gallery.work.plain import as_plain, from_plain
 
 
 class Colour(Enum):

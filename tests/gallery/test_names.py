@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from spreadwright.gallery.names import author_path, slug, tag_path
+from spreadwright.gallery.overview.names import author_path, slug, tag_path
 
 SAFE = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 

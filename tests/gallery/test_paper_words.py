@@ -3,7 +3,7 @@ from fractions import Fraction
 
 import pytest
 
-from spreadwright.gallery.paper_words import core_words, face_words, side_words, stock_words, weight_words
+from spreadwright.gallery.overview.paper_words import core_words, face_words, side_words, stock_words, weight_words
 from spreadwright.geometry import Size
 from spreadwright.model import BLANK, Basis, Core, Face, Paper, Pattern, Side, Texture, Weight, basis_weight
 from spreadwright.words import speaking

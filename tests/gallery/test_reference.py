@@ -1,5 +1,5 @@
 from spreadwright.document import KINDS, schema
-from spreadwright.gallery.reference import chapters
+from spreadwright.gallery.prose.reference import chapters
 
 
 def members():

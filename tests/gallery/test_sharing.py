@@ -8,9 +8,9 @@ import pytest
 from builder import SOUND
 from gallery.built import HOSTILE
 from spreadwright.document import read_recipe
-from spreadwright.gallery.documents import Outline
-from spreadwright.gallery.lineage import Lineage, Relative, lineages
-from spreadwright.gallery.sharing import UNKNOWN, absolute, shared
+from spreadwright.gallery.recipe.lineage import Lineage, Relative, lineages
+from spreadwright.gallery.recipe.sharing import UNKNOWN, absolute, shared
+from spreadwright.gallery.work.documents import Outline
 
 
 def recipe(recipe_id="window-seat", **members):

@@ -4,11 +4,11 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from spreadwright.gallery.card import card_file
-from spreadwright.gallery.documents import collected
-from spreadwright.gallery.jobs import RecipeJob, recipe_job
-from spreadwright.gallery.page_size import PageSize
-from spreadwright.gallery.thumbnails import thumbnails
+from spreadwright.gallery.overview.page_size import PageSize
+from spreadwright.gallery.recipe.card import card_file
+from spreadwright.gallery.recipe.job import RecipeJob, recipe_job
+from spreadwright.gallery.recipe.thumbnails import thumbnails
+from spreadwright.gallery.work.documents import collected
 
 
 @pytest.fixture(scope="module")

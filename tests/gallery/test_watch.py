@@ -6,8 +6,8 @@ import pytest
 
 from spreadwright.cli.watching import watched
 from spreadwright.errors import CannotDraw, InvalidDocument, InvalidDocuments, error
-from spreadwright.gallery import watch as watching
-from spreadwright.gallery.watch import Watch, sources
+from spreadwright.gallery.work import watch as watching
+from spreadwright.gallery.work.watch import Watch, sources
 
 
 @pytest.fixture

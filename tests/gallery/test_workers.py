@@ -11,7 +11,7 @@ from contextlib import nullcontext
 import pytest
 
 from spreadwright.errors import InvalidDocument, SpreadwrightError, error
-from spreadwright.gallery.workers import AT_ONCE, Here, Workers, carried_out
+from spreadwright.gallery.work.workers import AT_ONCE, Here, Workers, carried_out
 
 
 def doubled(number: int) -> int:
@@ -56,7 +56,7 @@ def test_every_error_of_ours_travels_whole():
 
 STUCK = """
 import os, sys, time
-from spreadwright.gallery.workers import Workers, carried_out
+from spreadwright.gallery.work.workers import Workers, carried_out
 from gallery.test_workers import stuck
 
 if __name__ == "__main__":

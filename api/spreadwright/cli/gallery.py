@@ -116,7 +116,7 @@ def _service(address: str) -> "Documents":
     from spreadwright.gallery import CannotFetch
 
     try:
-        from spreadwright.gallery.fetched import fetched
+        from spreadwright.gallery.work.fetched import fetched
     except ModuleNotFoundError as reason:
         raise CannotFetch(address, f"it needs {reason.name}; pip install 'spreadwright[client]'") from reason
     click.echo(f"Fetching from {address}", err=True)

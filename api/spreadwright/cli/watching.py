@@ -20,7 +20,7 @@ def watched(folder: Path, build: Callable[[], None], output: Path) -> None:
         build: Builds once.
         output: Where the gallery is.
     """
-    from spreadwright.gallery.watch import Watch, sources
+    from spreadwright.gallery.work.watch import Watch, sources
 
     watch = Watch(sources(folder))
     _build(build)

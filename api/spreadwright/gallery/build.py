@@ -6,21 +6,21 @@ from datetime import datetime
 from pathlib import Path
 
 from spreadwright.errors import InvalidDocument
-from spreadwright.gallery.commands import Command
-from spreadwright.gallery.documents import Documents, collected, paper_set_of
-from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.feeds import feed_files, feed_links, sitemap_files
-from spreadwright.gallery.folder import replaced
-from spreadwright.gallery.kept import Kept
 from spreadwright.gallery.make import recipe_orders
 from spreadwright.gallery.making import Workshop, brought, refuse
 from spreadwright.gallery.offline import offline_files
-from spreadwright.gallery.overviews import overviews
-from spreadwright.gallery.paper_set_page import paper_set_files
-from spreadwright.gallery.run import run_mkdocs
+from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.overview.feeds import feed_files, feed_links, sitemap_files
+from spreadwright.gallery.overview.pages import overviews
+from spreadwright.gallery.overview.paper_set import paper_set_files
+from spreadwright.gallery.prose.commands import Command
+from spreadwright.gallery.prose.run import run_mkdocs
 from spreadwright.gallery.shell import shell
 from spreadwright.gallery.site import Site
-from spreadwright.gallery.works import theme
+from spreadwright.gallery.work.documents import Documents, collected, paper_set_of
+from spreadwright.gallery.work.folder import replaced
+from spreadwright.gallery.work.kept import Kept
+from spreadwright.gallery.work.works import theme
 from spreadwright.model import PaperSet
 from spreadwright.store import Collection
 from spreadwright.words import speaking

@@ -5,20 +5,20 @@ from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
 from spreadwright.errors import InvalidDocument
-from spreadwright.gallery import works
-from spreadwright.gallery.documents import Document, Documents, outline_of
-from spreadwright.gallery.exchange import exchange
-from spreadwright.gallery.exchange_data import exchange_script
-from spreadwright.gallery.facts import Facts, facts_of, recipe_path
-from spreadwright.gallery.howto import howto
-from spreadwright.gallery.instruction_pages import instruction_pages
-from spreadwright.gallery.jobs import RecipeJob, recipe_job
-from spreadwright.gallery.lineage import Lineage, lineages
-from spreadwright.gallery.recipe_page import RecipePage, RecipePictures, recipe_page, recipe_pictures
+from spreadwright.gallery.overview.facts import Facts, facts_of, recipe_path
+from spreadwright.gallery.recipe.exchange import exchange
+from spreadwright.gallery.recipe.exchange_data import exchange_script
+from spreadwright.gallery.recipe.howto import howto
+from spreadwright.gallery.recipe.instruction_pages import instruction_pages
+from spreadwright.gallery.recipe.job import RecipeJob, recipe_job
+from spreadwright.gallery.recipe.lineage import Lineage, lineages
+from spreadwright.gallery.recipe.page import RecipePage, RecipePictures, recipe_page, recipe_pictures
+from spreadwright.gallery.recipe.sharing import Shared, code_file, shared
 from spreadwright.gallery.refusals import GalleryNotBuilt
-from spreadwright.gallery.sharing import Shared, code_file, shared
 from spreadwright.gallery.shell import shell
 from spreadwright.gallery.site import Site
+from spreadwright.gallery.work import works
+from spreadwright.gallery.work.documents import Document, Documents, outline_of
 from spreadwright.model import Recipe
 from spreadwright.words import speaking
 

@@ -8,13 +8,13 @@ from contextlib import nullcontext
 from dataclasses import dataclass, replace
 
 from spreadwright.errors import InvalidDocument, InvalidDocuments
-from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.fingerprints import fingerprint
-from spreadwright.gallery.kept import Kept
 from spreadwright.gallery.make import MadeRecipe, RecipeOrder, made_recipe
-from spreadwright.gallery.recipe_page import RecipePictures
+from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.recipe.page import RecipePictures
 from spreadwright.gallery.refusals import GalleryNotBuilt
-from spreadwright.gallery.workers import Here, Workers, carried_out
+from spreadwright.gallery.work.fingerprints import fingerprint
+from spreadwright.gallery.work.kept import Kept
+from spreadwright.gallery.work.workers import Here, Workers, carried_out
 
 
 @dataclass(frozen=True, slots=True)

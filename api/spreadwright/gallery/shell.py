@@ -17,7 +17,7 @@ from mkdocs.structure.pages import Page
 
 from spreadwright import shipped, words
 from spreadwright.gallery.naming import named
-from spreadwright.gallery.paper_words import core_words, face_words, stock_words, weight_words
+from spreadwright.gallery.overview.paper_words import core_words, face_words, stock_words, weight_words
 from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.typesetting import FILTERS

@@ -9,8 +9,8 @@ import pytest
 from gallery.browser.chromium import served
 from gallery.table import SETS, varied, write_table
 from spreadwright.drawing.raster import see_through_pixels
-from spreadwright.gallery.finding import cuts_value, laid_out
-from spreadwright.gallery.thumbnails import WIDTHS_PX
+from spreadwright.gallery.overview.finding import cuts_value, laid_out
+from spreadwright.gallery.recipe.thumbnails import WIDTHS_PX
 from spreadwright.images import encode_webp, resized
 from spreadwright.store import Collection
 from spreadwright.tasks import chosen_colourway

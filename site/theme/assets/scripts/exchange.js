@@ -1,6 +1,6 @@
 /* Which papers a recipe's page shows: the choice, the address that holds it, and who is told of it.
 
-   exchange.data               what the page knows of papers, as gallery/exchange_data.py gives it
+   exchange.data               what the page knows of papers, as gallery/recipe/exchange_data.py gives it
    exchange.now()              { set, faces, best }: of the data, the number of a face for each role, and which of the
                                set's best colourways that is (-1: none of them)
    exchange.choose(id, which)  a set's best colourway by its number (0 when left out), or faces by their numbers

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from spreadwright.drawing.swatch import WHOLE
 from spreadwright.drawing.theme import MM
-from spreadwright.gallery.exchange import face_files
-from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.paper_words import side_words
+from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.overview.paper_words import side_words
 from spreadwright.gallery.pictures import PX_PER_MM, Files, Picture
+from spreadwright.gallery.recipe.exchange import face_files
 from spreadwright.model import BLANK, Paper, PaperSet, Side
 from spreadwright.tasks.draw import swatch_svg
 

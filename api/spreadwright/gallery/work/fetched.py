@@ -15,11 +15,11 @@ import httpx
 
 from spreadwright.client import Client, Problem, Unreachable
 from spreadwright.document import MOST_BYTES
-from spreadwright.gallery.documents import Document, Documents, collected
-from spreadwright.gallery.fingerprints import fingerprint
-from spreadwright.gallery.kept import Kept
 from spreadwright.gallery.make import Made
 from spreadwright.gallery.refusals import CannotFetch
+from spreadwright.gallery.work.documents import Document, Documents, collected
+from spreadwright.gallery.work.fingerprints import fingerprint
+from spreadwright.gallery.work.kept import Kept
 from spreadwright.store import Collection
 
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from spreadwright.drawing.raster import see_through_pixels
 from spreadwright.drawing.spread import spread_size
-from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files, size_mm
+from spreadwright.gallery.recipe.job import RecipeJob
 from spreadwright.images import encode_webp, resized
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Colourway, PaperSet, Recipe

@@ -6,8 +6,8 @@ from pathlib import Path
 from mkdocs.commands.build import build as build_site
 from mkdocs.exceptions import MkDocsException
 
-from spreadwright.gallery.commands import Command
-from spreadwright.gallery.hook import GalleryHook
+from spreadwright.gallery.prose.commands import Command
+from spreadwright.gallery.prose.hook import GalleryHook
 from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.shell import configuration
 from spreadwright.gallery.site import Site

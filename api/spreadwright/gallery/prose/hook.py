@@ -9,8 +9,8 @@ from mkdocs.structure.nav import Navigation
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from spreadwright.gallery.commands import Command
-from spreadwright.gallery.reference import chapters
+from spreadwright.gallery.prose.commands import Command
+from spreadwright.gallery.prose.reference import chapters
 from spreadwright.gallery.shell import dressed, surroundings
 from spreadwright.gallery.site import Site
 from spreadwright.words import SOURCE

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from typing import Any
 
-from spreadwright.gallery.instructions import Instructions
-from spreadwright.gallery.recipe_page import RecipePage
-from spreadwright.gallery.step_view import step_view
+from spreadwright.gallery.recipe.instructions import Instructions
+from spreadwright.gallery.recipe.page import RecipePage
+from spreadwright.gallery.recipe.step_view import step_view
 
 PageOf = tuple[str, str, dict[str, Any]]
 """A template, the path of what is made from it below the home of its language, and what it is shown."""

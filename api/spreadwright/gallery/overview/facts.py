@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from spreadwright.gallery.difficulty import Difficulty, difficulty
-from spreadwright.gallery.page_size import PageSize, page_size
-from spreadwright.gallery.recipe_page import RecipePage
-from spreadwright.gallery.thumbnails import Thumbnail
+from spreadwright.gallery.overview.difficulty import Difficulty, difficulty
+from spreadwright.gallery.overview.page_size import PageSize, page_size
+from spreadwright.gallery.recipe.page import RecipePage
+from spreadwright.gallery.recipe.thumbnails import Thumbnail
 from spreadwright.model import Kind
 from spreadwright.model.titles import role_title
 

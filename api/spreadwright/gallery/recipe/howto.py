@@ -5,7 +5,7 @@ from typing import Any
 
 from markupsafe import Markup
 
-from spreadwright.gallery.recipe_page import RecipePage
+from spreadwright.gallery.recipe.page import RecipePage
 from spreadwright.gallery.typesetting import licence_address
 from spreadwright.lengths import size_text
 from spreadwright.model.titles import role_title

@@ -16,7 +16,7 @@ from typing import Any
 
 from spreadwright.errors import SpreadwrightError
 from spreadwright.gallery.make import Made, Told
-from spreadwright.gallery.plain import as_plain, from_plain
+from spreadwright.gallery.work.plain import as_plain, from_plain
 
 LEAST_BYTES = 2**30
 """What is kept at least is not thrown away, however little of it the last gallery took."""

@@ -6,8 +6,8 @@ from hashlib import sha256
 
 from spreadwright.document import Reading
 from spreadwright.errors import NoColourway
-from spreadwright.gallery.documents import Document, Documents, bench_of, paper_set_of, recipe_of
-from spreadwright.gallery.instructions import can_be_cut, other_unit
+from spreadwright.gallery.recipe.instructions import can_be_cut, other_unit
+from spreadwright.gallery.work.documents import Document, Documents, bench_of, paper_set_of, recipe_of
 from spreadwright.model import Bench, Colourway, PaperSet, Recipe
 from spreadwright.tasks import proven
 from spreadwright.tasks.ranking import Proposal, propose

@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 
-from spreadwright.gallery.card import card_file
-from spreadwright.gallery.downloads import Download, downloads
-from spreadwright.gallery.exchange import Exchange
-from spreadwright.gallery.instructions import Instructions, Need, instructions
-from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files
-from spreadwright.gallery.thumbnails import Thumbnail, thumbnails
+from spreadwright.gallery.recipe.card import card_file
+from spreadwright.gallery.recipe.downloads import Download, downloads
+from spreadwright.gallery.recipe.exchange import Exchange
+from spreadwright.gallery.recipe.instructions import Instructions, Need, instructions
+from spreadwright.gallery.recipe.job import RecipeJob
+from spreadwright.gallery.recipe.thumbnails import Thumbnail, thumbnails
 from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
 from spreadwright.tasks import Cutting, Placing

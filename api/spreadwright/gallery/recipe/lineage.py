@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from spreadwright.gallery.documents import Outline
+from spreadwright.gallery.work.documents import Outline
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,9 +15,9 @@ from spreadwright.colour.scene import PAGE, Surface
 from spreadwright.colour.supply import sheets_of_roles
 from spreadwright.drawing.pencil import PENCILS, pencil_on
 from spreadwright.drawing.relief import Edge, edge_of
-from spreadwright.gallery.exchange import Exchange, Offer
-from spreadwright.gallery.left_out import left_out
-from spreadwright.gallery.paper_words import face_words
+from spreadwright.gallery.overview.paper_words import face_words
+from spreadwright.gallery.recipe.exchange import Exchange, Offer
+from spreadwright.gallery.recipe.left_out import left_out
 from spreadwright.model import BLANK, Choice, Core, PaperSet, Recipe, Side
 from spreadwright.model.titles import role_title
 from spreadwright.tasks.apart import Writing, faces_of, lost_pairs, meetings, writing_on

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from spreadwright.errors import InvalidDocument
-from spreadwright.gallery.jobs import RecipeJob
+from spreadwright.gallery.recipe.job import RecipeJob
 from spreadwright.lengths import Unit
 from spreadwright.tasks import cut, place
 from spreadwright.tasks.booklet import Dress, Format, booklet

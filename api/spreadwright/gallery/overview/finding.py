@@ -4,8 +4,8 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from spreadwright.gallery.difficulty import Level, level_words
-from spreadwright.gallery.facts import Facts
+from spreadwright.gallery.overview.difficulty import Level, level_words
+from spreadwright.gallery.overview.facts import Facts
 from spreadwright.gallery.typesetting import licence_name
 from spreadwright.words import gettext as _
 

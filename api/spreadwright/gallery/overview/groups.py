@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
-from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.names import author_path, tag_path
+from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.overview.names import author_path, tag_path
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
-from spreadwright.gallery.facts import Facts
-from spreadwright.gallery.sharing import absolute
+from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.recipe.sharing import absolute
 from spreadwright.gallery.site import Site
 from spreadwright.tasks import feeds
 from spreadwright.words import gettext as _

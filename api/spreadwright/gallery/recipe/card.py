@@ -3,9 +3,9 @@
 from spreadwright.drawing.card import WIDTH_PX, card_picture
 from spreadwright.drawing.raster import pixels
 from spreadwright.drawing.svg import svg_bytes
-from spreadwright.gallery.jobs import RecipeJob
 from spreadwright.gallery.pictures import Files
-from spreadwright.gallery.sharing import card_path
+from spreadwright.gallery.recipe.job import RecipeJob
+from spreadwright.gallery.recipe.sharing import card_path
 from spreadwright.images import encode_few_colours
 from spreadwright.tasks.layout import layout
 from spreadwright.words import ngettext

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from spreadwright.gallery.instructions import Cut, Instructions, Move
+from spreadwright.gallery.recipe.instructions import Cut, Instructions, Move
 from spreadwright.lengths import on_scale
 from spreadwright.words import gettext as _
 

@@ -1,0 +1,1 @@
+"""What MkDocs builds: the written pages, and the reference read from schemas and commands."""

@@ -1,0 +1,1 @@
+"""One recipe: what its page shows, in any papers and either unit, and the files that lie beside it."""
