@@ -150,11 +150,52 @@ def test_revisions_of_the_draft_stay_with_those_who_may_read_drafts(ann, ben, ev
     assert (first["first"], first["changes"]) == (4, [])
 
 
-def test_draft_that_was_deleted_is_read_by_nobody_else(ann, anybody, draft):
+def answers_to(who, *paths):
+    return [who.get(path).status_code if hasattr(who, "get") else who.ask("GET", path).status_code for path in paths]
+
+
+def test_draft_that_was_deleted_is_as_unknown_to_others_as_it_was_before(ann, ben, eve, anybody, draft):
     ann.ask("DELETE", draft, If_Match="*")
-    assert anybody.get(f"{draft}/revisions").json["revisions"] == []
-    assert anybody.get(f"{draft}/revisions/1").status_code == anybody.get(f"{draft}/revisions/2").status_code == 404
-    assert ann.ask("GET", f"{draft}/revisions/1").status_code == 200
+    there = [draft, f"{draft}/status", f"{draft}/revisions", f"{draft}/revisions/1", f"{draft}/revisions/2"]
+    for stranger in (anybody, ben):
+        assert answers_to(stranger, *there) == [404] * 5
+    for who in (ann, eve):
+        assert answers_to(who, *there) == [410, 410, 200, 200, 200]
+    assert ben.ask("POST", f"{draft}/revisions/1/restore", If_Match="*").status_code == 404
+    assert anybody.get(draft).json["type"].endswith("/unknown-name")
+
+
+def test_deleting_brings_nothing_to_light_that_was_withdrawn(ann, anybody, draft):
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    there = [draft, f"{draft}/revisions", f"{draft}/revisions/2", f"{draft}/revisions/2/changes"]
+    ann.ask("POST", f"{draft}/withdraw", If_Match="*")
+    assert answers_to(anybody, *there) == [404] * 4
+    ann.ask("DELETE", draft, If_Match="*")
+    assert answers_to(anybody, *there) == [404] * 4
+    assert answers_to(ann, *there) == [410, 200, 200, 200]
+
+
+def test_what_was_published_when_it_was_deleted_is_gone_and_its_revisions_are_read(ann, anybody, draft):
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    content = anybody.get(f"{draft}/status").json["links"]["content"]
+    ann.ask("DELETE", draft, If_Match="*")
+    assert answers_to(anybody, draft, f"{draft}/revisions/2", content) == [410, 200, 200]
+
+
+def test_content_is_read_by_its_hash_by_those_who_may_read_what_it_stands_in(ann, ben, eve, anybody, draft):
+    ann.ask("PATCH", draft, {"title": "Only once, on a wall"}, If_Match="*")
+    content = ann.ask("GET", f"{draft}/status").json["links"]["content"]
+    assert answers_to(anybody, content) == answers_to(ben, content) == [404]
+    assert answers_to(eve, content) == [200]
+    own = ann.ask("GET", content)
+    assert own.status_code == 200 and own.headers["Cache-Control"] == "private, no-cache"
+    assert "authorization" in {each.lower() for each in own.vary}
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    assert anybody.get(content).data == own.data
+    ann.ask("PATCH", draft, {"title": "Mudflats"}, If_Match="*")
+    assert answers_to(anybody, content) == [200]
+    ann.ask("POST", f"{draft}/withdraw", If_Match="*")
+    assert (answers_to(anybody, content), answers_to(ann, content)) == ([404], [200])
 
 
 def test_publishing_runs_the_check(ann):
