@@ -131,9 +131,12 @@ def test_one_client_has_only_so_many_unfinished_jobs(ask, held, client):
     assert client.delete(path).status_code == 200
 
 
-def test_all_clients_together_have_only_so_many(ask, monkeypatch):
+def test_all_clients_together_have_only_so_many_and_those_are_worked_off(ask, app, monkeypatch):
     monkeypatch.setattr(jobs, "MOST_IN_ALL", 0)
+    woken = []
+    monkeypatch.setattr(app.extensions["jobs"], "wake", lambda: woken.append(True))
     assert refused(ask(**LONG), 503, "busy")["detail"].startswith("0 jobs wait or run already.")
+    assert woken
 
 
 def test_unknown_job_is_not_found(client):

@@ -18,6 +18,8 @@ from spreadwright.store.database import Database
 from spreadwright.store.tables import JobRow
 
 LEASE_S = 60.0
+ABANDONED_AFTER = timedelta(days=1)
+"""A job that nobody has worked on for so long is not wanted any more."""
 MOST_FORGOTTEN = 100
 """Jobs that are dropped at a time; a result may have megabytes."""
 _ID = re.compile(r"[A-Za-z0-9_-]{1,64}")
@@ -163,12 +165,14 @@ class Jobs:
         return state in (None, JobState.CANCELLED.value)
 
     def forget(self, before: datetime) -> int:
-        """Drops what has not changed since, so many at most; how many."""
+        """Drops what is over and has not changed since, and what was abandoned; so many at most; how many."""
+        is_over = JobRow.state.not_in(_UNFINISHED)
+        is_old = or_(and_(is_over, JobRow.changed_at < before), JobRow.changed_at < before - ABANDONED_AFTER)
         with self._database.reading() as session:
-            old = session.scalars(select(JobRow.id).where(JobRow.changed_at < before).limit(MOST_FORGOTTEN)).all()
+            old = session.scalars(select(JobRow.id).where(is_old).limit(MOST_FORGOTTEN)).all()
         if old:
             with self._database.writing() as session:
-                session.execute(delete(JobRow).where(JobRow.id.in_(old), JobRow.changed_at < before))
+                session.execute(delete(JobRow).where(JobRow.id.in_(old), is_old))
         return len(old)
 
     def _set(self, which: ColumnElement[bool], **new: Any) -> None:
