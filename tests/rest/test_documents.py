@@ -104,6 +104,20 @@ def test_patch_that_breaks_the_document_changes_nothing(ann, draft):
     assert ann.ask("GET", f"{draft}/status").json["revision"] == 1
 
 
+def test_put_says_how_a_new_document_is_made(ann, anybody):
+    refused = ann.ask("PUT", "/recipes/not-yet", SOUND)
+    assert refused.status_code == 428 and "`If-None-Match: *`" in refused.json["detail"]
+    assert ann.ask("PUT", "/recipes/not-yet", SOUND, If_Match="*").status_code == 404
+    assert ann.ask("PATCH", "/recipes/not-yet", {"tags": []}).status_code == 404
+    described = anybody.get("/openapi.json").json["paths"]["/recipes/{recipe_id}"]
+    conditions = {
+        each["name"]: each.get("required", False) for each in described["put"]["parameters"] if "name" in each
+    }
+    assert conditions["If-Match"] is conditions["If-None-Match"] is False
+    names = [each["name"] for each in described["delete"]["parameters"] if each.get("required")]
+    assert "If-Match" in names
+
+
 def test_put_makes_a_document_only_where_none_is(ann):
     made = ann.ask("PUT", "/recipes/put-here", SOUND, If_None_Match="*")
     assert (made.status_code, made.headers["Location"]) == (201, "/recipes/put-here")

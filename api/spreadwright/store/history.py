@@ -60,7 +60,7 @@ class History:
             row = row_of(session, kind, name, gone=True)
             found = revision_row(session, row, number)
             if public and found.state != State.PUBLISHED:
-                raise UnknownName("revision", str(number), ())
+                raise UnknownName("revision", str(number), None)
             return revision_of(found), content_of(session, found.digest)
 
     def compare(self, kind: str, name: str, first: int, second: int, *, public: bool = False) -> tuple[Change, ...]:

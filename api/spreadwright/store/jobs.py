@@ -98,7 +98,7 @@ class Jobs:
         with self._database.reading() as session:
             row = session.get(JobRow, job_id) if _ID.fullmatch(job_id) else None
         if row is None:
-            raise UnknownName("job", job_id, ())
+            raise UnknownName("job", job_id, None)
         return _job(row)
 
     def unfinished(self, owner: str | None = None) -> int:

@@ -24,6 +24,6 @@ def content(_: Arguments, digest: str) -> Documents:
     history, name = service().store.history, digest.lower()
     if not history.is_public(name):
         if not any(map(may_see_drafts, history.documents_with(name))):
-            raise UnknownName("document content", digest, ())
+            raise UnknownName("document content", digest, None)
         tell_own()
     return (history.content(name),)
