@@ -49,6 +49,7 @@ class Job:
         words: What is being done.
         request: What is asked, in the words of whoever added it; empty once it is over.
         answer: What came out, or the problem that it ran into; None before.
+        tries: How often somebody began with it.
     """
 
     id: str
@@ -62,6 +63,7 @@ class Job:
     media_type: str
     made_at: datetime
     changed_at: datetime
+    tries: int = 0
 
 
 class Jobs:
@@ -82,6 +84,7 @@ class Jobs:
             words="",
             request=request,
             media_type="",
+            tries=0,
             made_at=now,
             changed_at=now,
         )
@@ -129,7 +132,7 @@ class Jobs:
             if row is None:
                 return None
             row.state, row.changed_at = JobState.RUNNING.value, now
-            row.leased_until = now + timedelta(seconds=lease_s)
+            row.leased_until, row.tries = now + timedelta(seconds=lease_s), row.tries + 1
             return _job(row)
 
     def progress(self, job_id: str, done: float, words: str = "", *, lease_s: float = LEASE_S) -> None:
@@ -197,4 +200,5 @@ def _job(row: JobRow) -> Job:
         row.media_type,
         row.made_at,
         row.changed_at,
+        row.tries,
     )

@@ -202,5 +202,6 @@ class JobRow(Base):
     made_at: Mapped[datetime] = mapped_column(Instant)
     changed_at: Mapped[datetime] = mapped_column(Instant)
     leased_until: Mapped[datetime | None] = mapped_column(Instant)
+    tries: Mapped[int] = mapped_column(Integer, server_default="0")
 
     __table_args__ = (Index(None, "state", "made_at"),)
