@@ -6,6 +6,8 @@ from html import unescape
 import pytest
 
 from builder import sound
+from spreadwright.rest import create_app
+from spreadwright.store import Collection
 
 BROWSER = {"Accept": "text/html,application/xhtml+xml,application/xml;q=0.9,image/webp,*/*;q=0.8"}
 
@@ -44,6 +46,16 @@ def test_a_recipe_that_came_after_the_gallery_has_a_page_at_the_address_that_fee
 def test_the_page_of_a_recipe_with_errors_offers_no_prints(site):
     page = site.get("/recipes/broken/").text
     assert "errors" in page and "booklet.pdf" not in page and "/recipes/broken.json" in page
+
+
+def test_the_gallery_shows_no_recipe_that_was_taken_back(folder, gallery):
+    app = create_app(Collection(folder), gallery)
+    publishing, site = app.extensions["spreadwright"].store.publishing, app.test_client()
+    there = ("/recipes/window-seat/", "/recipes/window-seat/index.html")
+    for verb, status in ((publishing.withdraw, 404), (publishing.publish, 200)):
+        verb("recipes", "window-seat", "Ann", expected=None)
+        assert [site.get(path, headers=BROWSER).status_code for path in there] == [status] * 2
+        assert site.get("/about/").status_code == 200
 
 
 def test_there_is_no_page_about_what_nobody_may_see(site, site_app):

@@ -10,7 +10,7 @@ from spreadwright.rest.problems import PROBLEM_JSON, problem
 from spreadwright.rest.replies import redirect, reply
 from spreadwright.rest.service import service
 from spreadwright.rest.site import PAGE, media_type
-from spreadwright.rest.stand_ins import discovery, stand_in
+from spreadwright.rest.stand_ins import discovery, is_taken_back, stand_in
 
 _READING = ("GET", "HEAD")
 
@@ -27,6 +27,8 @@ def page() -> Response | None:
         return (stand_in() if request.method in _READING else None) or _to_neighbour()
     if request.method not in _READING:
         raise MethodNotAllowed(_READING)
+    if is_taken_back(request.path):
+        raise NotFound
     kind = media_type(file)
     response = reply(Body(file.read_bytes()), kind, links=discovery(request.path) if kind == PAGE else ())
     if _is_home():

@@ -1,4 +1,4 @@
-"""The page of a recipe that the gallery does not have, since it was published after that was built."""
+"""Where the gallery is not what the store is by now: recipes published since it was built, and those taken back."""
 
 import re
 from typing import Any
@@ -17,14 +17,16 @@ from spreadwright.rest.links import address, alternate
 from spreadwright.rest.memory import Body
 from spreadwright.rest.reference import page
 from spreadwright.rest.replies import reply
-from spreadwright.rest.service import collection
+from spreadwright.rest.service import collection, service
 from spreadwright.rest.site import PAGE
 from spreadwright.rest.statuses import relatives_of
 from spreadwright.store.errors import Gone
-from spreadwright.store.values import Document
+from spreadwright.store.values import Document, State
 from spreadwright.tasks import proven
 
 _RECIPE = re.compile(r"(?:/[a-z]{2})?/recipes/([a-z0-9-]+)/")
+_OF_RECIPE = re.compile(r"(?:/[a-z]{2})?/(?:recipes|pictures|downloads)/([a-z0-9-]+)/")
+"""The page of a recipe in some language, and whatever the gallery has of one."""
 _WIDE_PX = 1200
 _PRINTS = {
     "booklet": ("pdf", "Booklet: everything that a class needs"),
@@ -49,6 +51,18 @@ def stand_in() -> Response | None:
     except (UnknownName, Gone):
         return None
     return reply(Body(_page(recipe)), PAGE, links=discovery(request.path))
+
+
+def is_taken_back(path: str) -> bool:
+    """Whether the gallery still shows, at a path, something of a recipe that was withdrawn, refused or deleted."""
+    found = _OF_RECIPE.match(path)
+    if found is None:
+        return False
+    try:
+        head = service().store.documents.head("recipes", found[1], gone=True)
+    except UnknownName:  # the gallery may be of other recipes
+        return False
+    return head.state is not State.PUBLISHED
 
 
 def discovery(path: str) -> list[str]:
