@@ -31,7 +31,7 @@ IF_NONE_MATCH = {
     "name": "If-None-Match",
     "in": "header",
     "description": "`*` makes what is not there yet, and nothing else: 412 when it is. Send it in place of If-Match.",
-    "schema": {"type": "string", "enum": ["*"]},
+    "schema": _TEXT,
 }
 IDEMPOTENCY_KEY = {
     "name": "Idempotency-Key",
