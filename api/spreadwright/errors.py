@@ -149,16 +149,22 @@ class PictureNotSent(UnreadablePicture):
 
 
 class UnknownName(SpreadwrightError):
-    """A name that stands for nothing, with the nearest one that does."""
+    """A name that stands for nothing, with the nearest one that does.
 
-    def __init__(self, kind: str, name: str, known: Iterable[str]) -> None:
+    Args:
+        kind: What it is the name of.
+        name: The name.
+        known: Those that stand for something; None where they are nobody's business, or too many.
+    """
+
+    def __init__(self, kind: str, name: str, known: Iterable[str] | None) -> None:
         super().__init__(kind, name)
         self.kind = kind
         self.name = name
-        self.known = tuple(known)
+        self.hint = "" if known is None else nearest_hint(name, known)
 
     def __str__(self) -> str:
-        return f"There is no {self.kind} “{self.name}”. {nearest_hint(self.name, self.known)}"
+        return f"There is no {self.kind} “{self.name}”. {self.hint}".rstrip()
 
 
 class UnreadableLength(SpreadwrightError):

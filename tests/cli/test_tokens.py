@@ -43,4 +43,7 @@ def test_token_of_no_database_is_refused():
 
 
 def test_revoking_an_unknown_token_is_refused(run):
-    assert run("revoke", "7").exit_code == 2
+    assert "None is known" in run("revoke", "7").stderr
+    run("create", "--owner", "Ann")
+    refused = run("revoke", "7")
+    assert refused.exit_code == 2 and "Known: 1." in refused.stderr

@@ -104,6 +104,20 @@ def test_patch_that_breaks_the_document_changes_nothing(ann, draft):
     assert ann.ask("GET", f"{draft}/status").json["revision"] == 1
 
 
+def test_put_says_how_a_new_document_is_made(ann, anybody):
+    refused = ann.ask("PUT", "/recipes/not-yet", SOUND)
+    assert refused.status_code == 428 and "`If-None-Match: *`" in refused.json["detail"]
+    assert ann.ask("PUT", "/recipes/not-yet", SOUND, If_Match="*").status_code == 404
+    assert ann.ask("PATCH", "/recipes/not-yet", {"tags": []}).status_code == 404
+    described = anybody.get("/openapi.json").json["paths"]["/recipes/{recipe_id}"]
+    conditions = {
+        each["name"]: each.get("required", False) for each in described["put"]["parameters"] if "name" in each
+    }
+    assert conditions["If-Match"] is conditions["If-None-Match"] is False
+    names = [each["name"] for each in described["delete"]["parameters"] if each.get("required")]
+    assert "If-Match" in names
+
+
 def test_put_makes_a_document_only_where_none_is(ann):
     made = ann.ask("PUT", "/recipes/put-here", SOUND, If_None_Match="*")
     assert (made.status_code, made.headers["Location"]) == (201, "/recipes/put-here")
@@ -150,11 +164,52 @@ def test_revisions_of_the_draft_stay_with_those_who_may_read_drafts(ann, ben, ev
     assert (first["first"], first["changes"]) == (4, [])
 
 
-def test_draft_that_was_deleted_is_read_by_nobody_else(ann, anybody, draft):
+def answers_to(who, *paths):
+    return [who.get(path).status_code if hasattr(who, "get") else who.ask("GET", path).status_code for path in paths]
+
+
+def test_draft_that_was_deleted_is_as_unknown_to_others_as_it_was_before(ann, ben, eve, anybody, draft):
     ann.ask("DELETE", draft, If_Match="*")
-    assert anybody.get(f"{draft}/revisions").json["revisions"] == []
-    assert anybody.get(f"{draft}/revisions/1").status_code == anybody.get(f"{draft}/revisions/2").status_code == 404
-    assert ann.ask("GET", f"{draft}/revisions/1").status_code == 200
+    there = [draft, f"{draft}/status", f"{draft}/revisions", f"{draft}/revisions/1", f"{draft}/revisions/2"]
+    for stranger in (anybody, ben):
+        assert answers_to(stranger, *there) == [404] * 5
+    for who in (ann, eve):
+        assert answers_to(who, *there) == [410, 410, 200, 200, 200]
+    assert ben.ask("POST", f"{draft}/revisions/1/restore", If_Match="*").status_code == 404
+    assert anybody.get(draft).json["type"].endswith("/unknown-name")
+
+
+def test_deleting_brings_nothing_to_light_that_was_withdrawn(ann, anybody, draft):
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    there = [draft, f"{draft}/revisions", f"{draft}/revisions/2", f"{draft}/revisions/2/changes"]
+    ann.ask("POST", f"{draft}/withdraw", If_Match="*")
+    assert answers_to(anybody, *there) == [404] * 4
+    ann.ask("DELETE", draft, If_Match="*")
+    assert answers_to(anybody, *there) == [404] * 4
+    assert answers_to(ann, *there) == [410, 200, 200, 200]
+
+
+def test_what_was_published_when_it_was_deleted_is_gone_and_its_revisions_are_read(ann, anybody, draft):
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    content = anybody.get(f"{draft}/status").json["links"]["content"]
+    ann.ask("DELETE", draft, If_Match="*")
+    assert answers_to(anybody, draft, f"{draft}/revisions/2", content) == [410, 200, 200]
+
+
+def test_content_is_read_by_its_hash_by_those_who_may_read_what_it_stands_in(ann, ben, eve, anybody, draft):
+    ann.ask("PATCH", draft, {"title": "Only once, on a wall"}, If_Match="*")
+    content = ann.ask("GET", f"{draft}/status").json["links"]["content"]
+    assert answers_to(anybody, content) == answers_to(ben, content) == [404]
+    assert answers_to(eve, content) == [200]
+    own = ann.ask("GET", content)
+    assert own.status_code == 200 and own.headers["Cache-Control"] == "private, no-cache"
+    assert "authorization" in {each.lower() for each in own.vary}
+    ann.ask("POST", f"{draft}/publish", If_Match="*")
+    assert anybody.get(content).data == own.data
+    ann.ask("PATCH", draft, {"title": "Mudflats"}, If_Match="*")
+    assert answers_to(anybody, content) == [200]
+    ann.ask("POST", f"{draft}/withdraw", If_Match="*")
+    assert (answers_to(anybody, content), answers_to(ann, content)) == ([404], [200])
 
 
 def test_publishing_runs_the_check(ann):

@@ -10,7 +10,9 @@ from rest.test_openapi import fits
 from rest.test_problems import refused
 from spreadwright.document import canonical, pieces_in_short
 from spreadwright.rest import create_app, jobs
+from spreadwright.rest.cleaner import see_to_jobs
 from spreadwright.rest.preferences import MOST_WAIT_S, preference
+from spreadwright.rest.runner import MOST_TRIES
 from spreadwright.rest.settings import Settings
 from spreadwright.rest.working import Cancelled
 from spreadwright.store import Collection
@@ -131,9 +133,12 @@ def test_one_client_has_only_so_many_unfinished_jobs(ask, held, client):
     assert client.delete(path).status_code == 200
 
 
-def test_all_clients_together_have_only_so_many(ask, monkeypatch):
+def test_all_clients_together_have_only_so_many_and_those_are_worked_off(ask, app, monkeypatch):
     monkeypatch.setattr(jobs, "MOST_IN_ALL", 0)
+    woken = []
+    monkeypatch.setattr(app.extensions["jobs"], "wake", lambda: woken.append(True))
     assert refused(ask(**LONG), 503, "busy")["detail"].startswith("0 jobs wait or run already.")
+    assert woken
 
 
 def test_unknown_job_is_not_found(client):
@@ -177,6 +182,28 @@ def test_job_is_done_by_whichever_process_is_free(folder, tmp_path, monkeypatch)
     job = over(second.test_client(), path)
     assert job["state"] == "done"
     assert first.test_client().get(job["links"]["result"]).json["plans"]
+
+
+def test_job_that_was_left_is_done_though_nobody_asks_for_it(folder, tmp_path, monkeypatch):
+    address = f"sqlite:///{tmp_path}/store.db"
+    first, second = (create_app(Collection(folder), store=open_store(address)) for _ in range(2))
+    monkeypatch.setattr(first.extensions["jobs"], "wake", lambda: None)
+    made = first.test_client().post("/plan?seconds=20", data=PAGE, content_type="application/json").json["id"]
+    store = second.extensions["spreadwright"].store
+    see_to_jobs(store, second.extensions["jobs"].wake)
+    assert until(lambda job: job.state not in ("queued", "running"), lambda: store.jobs.get(made)).state == "done"
+
+
+def test_job_that_ends_whoever_takes_it_is_given_up(folder):
+    app = create_app(Collection(folder))
+    app_jobs = app.extensions["spreadwright"].store.jobs
+    made = app_jobs.add("plan.plan_pieces", "somebody", b"{}")
+    for _ in range(MOST_TRIES):
+        assert app_jobs.claim(lease_s=-1).id == made.id
+    client = app.test_client()
+    job = over(client, f"/jobs/{made.id}")
+    assert job["state"] == "failed"
+    refused(client.get(f"{job['links']['self']}/result"), 500, "internal")
 
 
 def test_results_are_forgotten_after_an_hour(folder, tmp_path):

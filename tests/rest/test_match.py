@@ -211,7 +211,8 @@ def test_a_recipe_with_errors_is_422(ask):
     refused(ask(BEACH, recipe={**SOUND, "placements": []}), 422, "invalid-document")
 
 
-def test_the_service_is_busy_while_others_are_looked_at(ask):
+def test_the_service_is_busy_while_others_are_looked_at(ask, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.turns.PATIENCE_S", 0)
     with ExitStack() as others:
         for _ in range(MOST_AT_ONCE):
             others.enter_context(turn(9))

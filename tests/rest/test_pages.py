@@ -1,7 +1,13 @@
+import re
 from base64 import b64encode
 from hashlib import sha256
+from html import unescape
 
 import pytest
+
+from builder import sound
+from spreadwright.rest import create_app
+from spreadwright.store import Collection
 
 BROWSER = {"Accept": "text/html,application/xhtml+xml,application/xml;q=0.9,image/webp,*/*;q=0.8"}
 
@@ -24,9 +30,52 @@ def test_a_program_gets_the_document_at_the_same_address(site):
     assert site.get("/recipes/window-seat").mimetype == "application/json"
 
 
-def test_a_recipe_without_a_page_is_served_as_it_is(site):
-    assert site.get("/recipes/window-two", headers=BROWSER).mimetype == "application/json"
-    assert site.get("/recipes/window-two", headers={"Accept": "text/html"}).status_code == 406
+def test_a_recipe_that_came_after_the_gallery_has_a_page_at_the_address_that_feeds_tell(site):
+    sent = site.get("/recipes/window-two", headers={"Accept": "text/html"})
+    assert (sent.status_code, sent.headers["Location"]) == (303, "/recipes/window-two/")
+    page = site.get("/recipes/window-two/")
+    assert page.mimetype == "text/html" and '<h1 lang="en">Window seat</h1>' in page.text
+    assert site.get("/recipes/window-two/", headers={"If-None-Match": page.headers["ETag"]}).status_code == 304
+    addresses = re.findall(r'(?:href|src)="(/recipes/window-two[^"]*|/feed[^"]*|/oembed[^"]*)"', page.text)
+    assert len(addresses) > 10
+    for each in addresses:
+        assert site.get(unescape(each)).status_code in (200, 202), each
+    assert '<link rel="canonical" href="http://localhost/recipes/window-two/">' in page.text
+
+
+def test_the_page_of_a_recipe_with_errors_offers_no_prints(site):
+    page = site.get("/recipes/broken/").text
+    assert "errors" in page and "booklet.pdf" not in page and "/recipes/broken.json" in page
+
+
+def test_the_gallery_shows_no_recipe_that_was_taken_back(folder, gallery):
+    app = create_app(Collection(folder), gallery)
+    publishing, site = app.extensions["spreadwright"].store.publishing, app.test_client()
+    there = ("/recipes/window-seat/", "/recipes/window-seat/index.html")
+    for verb, status in ((publishing.withdraw, 404), (publishing.publish, 200)):
+        verb("recipes", "window-seat", "Ann", expected=None)
+        assert [site.get(path, headers=BROWSER).status_code for path in there] == [status] * 2
+        assert site.get("/about/").status_code == 200
+
+
+def test_there_is_no_page_about_what_nobody_may_see(site, site_app):
+    store = site_app.extensions["spreadwright"].store
+    made = store.documents.create("recipes", sound(), "Ann", name="kept-to-myself").document
+    for path in ("/recipes/kept-to-myself/", "/recipes/never-was/"):
+        response = site.get(path)
+        assert (response.status_code, response.headers["Location"]) == (308, path[:-1])
+        assert site.get(path[:-1], headers=BROWSER).status_code == 404
+    store.documents.delete("recipes", made.id, "Ann", expected=None)
+
+
+def test_pages_lead_to_feeds_and_to_how_they_are_embedded(site):
+    for path in ("/about/", "/recipes/window-seat/", "/recipes/window-two/"):
+        links = site.get(path).headers.getlist("Link")
+        assert '</feed.atom>; rel="alternate"; type="application/atom+xml"' in links
+        embedding = [each[1:].split(">")[0] for each in links if "oembed" in each]
+        assert len(embedding) == (path != "/about/")
+        assert all(site.get(each).json["title"] == "Window seat" for each in embedding)
+    assert "Link" not in site.get("/style.css").headers
 
 
 def test_redirects_stay_below_the_path_of_a_proxy(site):

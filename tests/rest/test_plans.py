@@ -1,5 +1,8 @@
 import json
+from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
+from threading import Timer
+from time import sleep
 
 import pytest
 
@@ -7,6 +10,7 @@ from builder import PAPERS, SOUND, sound
 from rest.test_openapi import fits
 from rest.test_problems import refused
 from spreadwright.document import canonical, pieces_in_short
+from spreadwright.rest import turns
 from spreadwright.rest.turns import MOST_AT_ONCE, turn
 
 PAGE = "7x7 left, 3 1/2x5 *2 right, 5x6 *2 tile"
@@ -103,7 +107,31 @@ def test_other_sheets_may_be_named_in_short(ask):
     assert ask(pieces_in_short("14x12 long"), stock="x").status_code == 400
 
 
-def test_while_all_turns_are_taken_a_search_is_told_when_to_ask_again(ask):
+def test_a_search_waits_for_its_turn_while_one_is_likely_to_come(ask):
+    with ExitStack() as taken:
+        for _ in range(MOST_AT_ONCE):
+            taken.enter_context(turn(1))
+        soon = Timer(0.3, taken.pop_all().close)
+        soon.start()
+        assert ask(pieces_in_short(PAGE)).status_code == 200
+    soon.join()
+
+
+def test_only_one_request_waits_for_a_turn(ask, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.turns.PATIENCE_S", 60)
+    with ExitStack() as taken, ThreadPoolExecutor(1) as other:
+        for _ in range(MOST_AT_ONCE):
+            taken.enter_context(turn(1))
+        waiting = other.submit(ask, pieces_in_short(PAGE))
+        while turns._queue._value:
+            sleep(0.01)
+        refused(ask(pieces_in_short(PAGE)), 503, "busy")
+        taken.close()
+        assert waiting.result().status_code == 200
+
+
+def test_while_all_turns_are_taken_a_search_is_told_when_to_ask_again(ask, monkeypatch):
+    monkeypatch.setattr("spreadwright.rest.turns.PATIENCE_S", 0)
     with ExitStack() as taken:
         for _ in range(MOST_AT_ONCE):
             taken.enter_context(turn(1))

@@ -129,3 +129,9 @@ def test_a_collection_without_papers_says_so(tmp_path):
     client = create_app(Collection(tmp_path)).test_client()
     refused(client.get("/recipes/window-seat/preview"), 404, "unknown-name")
     refused(client.get("/recipes/window-seat/colourways"), 404, "unknown-name")
+
+
+@pytest.mark.parametrize("path", ["/jobs/none", f"/contents/{'0' * 64}", f"/pictures/{'0' * 64}"])
+def test_what_has_names_that_are_nobodys_business_is_not_said_to_have_none(client, path):
+    problem = refused(client.get(path), 404, "unknown-name")
+    assert problem["detail"].endswith("”.") and problem["errors"][0]["remedy"] == ""

@@ -4,6 +4,7 @@ from threading import Thread
 import pytest
 
 from spreadwright.errors import UnknownName
+from spreadwright.store.jobs import ABANDONED_AFTER
 
 
 @pytest.fixture
@@ -71,7 +72,15 @@ def test_unfinished_jobs_are_counted(store, job):
     assert (store.jobs.unfinished(), store.jobs.unfinished("ann")) == (1, 0)
 
 
+def test_jobs_that_wait_outlast_results_but_not_everything(store, job, clock):
+    soon = clock.moment + timedelta(minutes=1)
+    assert store.jobs.forget(soon) == 0 and store.jobs.claim().tries == 1
+    assert store.jobs.forget(soon) == 0
+    assert store.jobs.forget(soon + ABANDONED_AFTER) == 1
+
+
 def test_old_jobs_are_forgotten(store, job, clock):
+    store.jobs.cancel(job.id)
     assert store.jobs.forget(job.changed_at) == 0
     assert store.jobs.forget(clock.moment + timedelta(hours=1)) == 1
     for name in (job.id, "", "a\0b", "ä", "x" * 99):

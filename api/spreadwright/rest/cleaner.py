@@ -1,5 +1,9 @@
-"""One thread of a process that now and then removes what nothing needs any more; of all processes one an hour does."""
+"""One thread of a process that now and then removes what nothing needs any more; of all processes one an hour does.
 
+It also sees to jobs that were left by a process that has ended, which nobody may ask for meanwhile.
+"""
+
+from collections.abc import Callable
 from datetime import timedelta
 from logging import getLogger
 from threading import Thread
@@ -15,18 +19,31 @@ _LOOK_S, _PAUSE_S = 300, 0.2
 _NAME = "cleaning"
 
 
-def start_cleaner(store: Store, settings: Settings) -> None:
-    """Begins to clean, in a thread that ends with its process."""
-    Thread(target=_clean_for_ever, args=(store, settings), name="cleaner", daemon=True).start()
+def start_cleaner(store: Store, settings: Settings, wake: Callable[[], None]) -> None:
+    """Begins to clean, in a thread that ends with its process.
+
+    Args:
+        store: What is cleaned.
+        settings: How long what is kept.
+        wake: Has jobs worked off.
+    """
+    Thread(target=_clean_for_ever, args=(store, settings, wake), name="cleaner", daemon=True).start()
 
 
-def _clean_for_ever(store: Store, settings: Settings) -> None:
+def _clean_for_ever(store: Store, settings: Settings, wake: Callable[[], None]) -> None:
     while True:
         try:
+            see_to_jobs(store, wake)
             clean_in_turn(store, settings)
         except Exception:  # a database that is away comes back; the thread has to be there then
             getLogger(__name__).exception("The store cannot be cleaned")
         sleep(_LOOK_S)
+
+
+def see_to_jobs(store: Store, wake: Callable[[], None]) -> None:
+    """Has jobs worked off if there are any."""
+    if store.jobs.unfinished():
+        wake()
 
 
 def clean_in_turn(store: Store, settings: Settings) -> Cleaned | None:

@@ -13,9 +13,19 @@ _TAG = re.compile(r"([1-9][0-9]{0,8})-[0-9a-f]{16}")
 
 
 class Unconditional(SpreadwrightError):
-    """A write that does not say which revision it is meant for."""
+    """A write that does not say which revision it is meant for.
+
+    Args:
+        new: The id that it would make a document of; empty where one is there.
+    """
+
+    def __init__(self, new: str = "") -> None:
+        super().__init__(new)
+        self.new = new
 
     def __str__(self) -> str:
+        if self.new:
+            return f"There is nothing at “{self.new}” to put this in the place of. Send `If-None-Match: *` to make it."
         return "Send If-Match with the ETag of the revision that is meant, so that nobody's change is overwritten."
 
 
@@ -35,14 +45,17 @@ def makes_new() -> bool:
     return request.headers.get("If-None-Match", "").strip() == "*"
 
 
-def require_condition() -> None:
+def require_condition(new: str = "") -> None:
     """Nothing.
+
+    Args:
+        new: The id that the write would make a document of; empty where one is there.
 
     Raises:
         Unconditional: The request has no If-Match.
     """
     if not request.headers.get("If-Match", "").strip():
-        raise Unconditional
+        raise Unconditional(new)
 
 
 def expected(head: Head) -> int:

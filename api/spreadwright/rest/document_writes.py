@@ -12,7 +12,7 @@ from spreadwright.document import canonical
 from spreadwright.errors import UnknownName
 from spreadwright.rest.bodies import document_bytes
 from spreadwright.rest.components import component
-from spreadwright.rest.conditions import Exists, makes_new
+from spreadwright.rest.conditions import Exists, makes_new, require_condition
 from spreadwright.rest.document_envelopes import Status
 from spreadwright.rest.documents import address_about, document_address, operation, rule_of
 from spreadwright.rest.forms import JSON, Arguments
@@ -24,7 +24,7 @@ from spreadwright.rest.replies import UNKEPT
 from spreadwright.rest.resources import Resources
 from spreadwright.rest.service import collection, service
 from spreadwright.rest.statuses import status_of
-from spreadwright.rest.writing import IDEMPOTENCY_KEY, View, Write, write
+from spreadwright.rest.writing import IDEMPOTENCY_KEY, IF_NONE_MATCH, View, Write, write
 from spreadwright.store.kinds import kind_named
 from spreadwright.store.values import Document, RequestKey
 
@@ -44,6 +44,7 @@ _CREATES: dict[str, Any] = {
 _PUTS: dict[str, Any] = {
     "answers": {200: _TOLD, 201: _TOLD},
     "more": "Its owner may. With `If-None-Match: *` in place of If-Match it makes a document of that id.",
+    "parameters": (IF_NONE_MATCH,),
 }
 _PUBLISHES = "The check must find no error. Its owner may, unless the service has reviewers do it."
 _REFUSES = "Needs the scope `review`."
@@ -103,7 +104,11 @@ class Writes:
         """Other content, or a new draft where `If-None-Match: *` asks for one."""
         if makes_new():
             return self._put_new(arguments, name)
-        turn = own(self.kind, name)
+        try:
+            turn = own(self.kind, name)
+        except UnknownName:
+            require_condition(new=name)
+            raise
         return told(done(service().store.documents.change, turn, arguments, document_bytes()))
 
     def patch(self, arguments: Arguments, name: str) -> Response:

@@ -35,7 +35,8 @@ EXPLAINED: dict[str, Explanation] = {
     ),
     "condition-required": Explanation(
         "A change has to say which revision it was made from, so that nobody's work is overwritten unseen.",
-        "Read the document, and send its `ETag` back in `If-Match` with the change.",
+        "Read the document, and send its `ETag` back in `If-Match` with the change. "
+        "To put a new one, send `If-None-Match: *`.",
     ),
     "database-busy": Explanation(
         "The database did not answer in time. What was asked was not done.",

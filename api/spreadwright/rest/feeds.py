@@ -90,7 +90,7 @@ def embedded(url: str, here: str) -> str:
     steps = unquote(urlsplit(url).path).rstrip("/").split("/") if is_here else []
     is_ours = len(steps) >= 3 and steps[-2] == "recipes"
     if not is_ours:
-        raise UnknownName("page of a recipe", url[:_LONGEST_PATH], ())
+        raise UnknownName("page of a recipe", url[:_LONGEST_PATH], None)
     return steps[-1]
 
 

@@ -116,6 +116,7 @@ def put_off(body: bytes = b"", media_type: str = "") -> Response:
         TooManyJobs: Enough of this client's are unfinished.
         AllBusy: So are enough of all clients'.
     """
+    runner().wake()  # what waits since another process ended counts below, and nobody else may be at it
     jobs, client = runner().jobs, client_name()
     if jobs.unfinished() >= MOST_IN_ALL:
         raise AllBusy(_FULL_S, f"{MOST_IN_ALL} jobs wait or run")

@@ -25,6 +25,11 @@ def link(target: str, relation: str) -> str:
     return f'<{target}>; rel="{relation}"'
 
 
+def alternate(target: str, media_type: str) -> str:
+    """The link from a page to what says the same, or more of it, to programs."""
+    return f'<{target}>; rel="alternate"; type="{media_type}"'
+
+
 def service_description() -> str:
     """The link from everything to the description of the service."""
     return link(address("service.openapi_as", suffix="json"), "service-desc")

@@ -9,7 +9,8 @@ from spreadwright.rest.negotiation import preferred
 from spreadwright.rest.problems import PROBLEM_JSON, problem
 from spreadwright.rest.replies import redirect, reply
 from spreadwright.rest.service import service
-from spreadwright.rest.site import media_type
+from spreadwright.rest.site import PAGE, media_type
+from spreadwright.rest.stand_ins import discovery, is_taken_back, stand_in
 
 _READING = ("GET", "HEAD")
 
@@ -17,16 +18,19 @@ _READING = ("GET", "HEAD")
 def page() -> Response | None:
     """The file of the gallery that the request names; None where a route of the API claims the path.
 
-    At `/` both do: whoever accepts HTML gets the gallery.
+    At `/` both do: whoever accepts HTML gets the gallery. A recipe that came after the gallery has a page here.
     """
     if not _is_home() and not isinstance(request.routing_exception, NotFound):
         return None
     file = service().site.file(request.path)
     if file is None:
-        return _to_neighbour()
+        return (stand_in() if request.method in _READING else None) or _to_neighbour()
     if request.method not in _READING:
         raise MethodNotAllowed(_READING)
-    response = reply(Body(file.read_bytes()), media_type(file))
+    if is_taken_back(request.path):
+        raise NotFound
+    kind = media_type(file)
+    response = reply(Body(file.read_bytes()), kind, links=discovery(request.path) if kind == PAGE else ())
     if _is_home():
         response.vary.add("Accept")
     return response

@@ -123,6 +123,8 @@ def _wrong_one(name: str, found: Any, schema: Schema) -> WrongParameter:
     if name not in schema.fields:
         message = f"The parameter “{name[:60]}” is not known here."
         return WrongParameter("unknown-parameter", name[:60], message, nearest_hint(name[:60], schema.fields))
-    reason = found[0] if isinstance(found, list) else str(found)
     described = schema.fields[name].metadata.get("description", "")
+    reason = found[0] if isinstance(found, list) else str(found)
+    if schema.fields[name].required and reason == schema.fields[name].error_messages["required"]:
+        return WrongParameter("missing-parameter", name, f"The parameter “{name}” is missing.", described)
     return WrongParameter("wrong-parameter", name, f"The parameter “{name}” {reason}.", described)

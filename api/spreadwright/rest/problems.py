@@ -24,7 +24,6 @@ from spreadwright.errors import (
     UnknownName,
     UnreadableDocument,
     UnreadablePicture,
-    nearest_hint,
 )
 from spreadwright.rest.conditions import Exists, Unconditional
 from spreadwright.rest.identity import Forbidden, NoToken, challenge
@@ -213,7 +212,7 @@ def _errors(reason: Exception) -> list[dict[str, Any]]:
             return [_error(reason.code, "error", named, reason.remedy)]
         case UnknownName():
             message = f"There is no {reason.kind} “{reason.name}”."
-            return [_error("unknown-name", "error", message, nearest_hint(reason.name, reason.known))]
+            return [_error("unknown-name", "error", message, reason.hint)]
         case BadQuery():
             return [_error(each.code, "error", each.message, each.remedy, parameter=each.name) for each in reason.wrong]
     return []

@@ -41,6 +41,7 @@ class Resource:
         forms: The representations, the default first.
         links: Values of the Link header, from the arguments and the documents.
         page: The path of the gallery's page about it, to which browsers are sent if it exists.
+        has_page: Whether there is one at that path even where the gallery has none.
         cache: What caches may do, or what tells it from the arguments and the documents.
         tag: The ETag, from the arguments and the documents; empty for the hash of the body.
         reads: What takes the body of a request that posts one.
@@ -52,6 +53,7 @@ class Resource:
     forms: tuple[Form, ...]
     links: Links = lambda *_: ()
     page: str = ""
+    has_page: bool = False
     cache: str | Told = REVALIDATE
     tag: Told = lambda *_: ""
     reads: Callable[[], Any] = document_bytes
@@ -97,7 +99,7 @@ class Resource:
     def _accepted(self, page: str = "") -> Form | None:
         """The form that the client prefers; None when it prefers the page, which is offered last, if it exists."""
         offers = [form.media_type for form in self.forms]
-        if page and service().site.file(page):
+        if page and (self.has_page or service().site.file(page)):
             offers.append(HTML)
         found = preferred(offers, list(request.accept_mimetypes))
         if found is None:

@@ -39,7 +39,7 @@ class Resources(Blueprint):  # type: ignore[misc]
             rule: The path, with its variables.
             forms: The representations, the default first.
             query: The parameters that may stand in the query.
-            options: `links`, `page`, `cache` and `expected_s` of the `Resource`.
+            options: `links`, `page`, `has_page`, `cache`, `tag` and `expected_s` of the `Resource`.
         """
 
         def register(fetch: Fetch) -> Fetch:

@@ -15,6 +15,8 @@ from spreadwright.rest.working import Cancelled, Work, at_work
 from spreadwright.store.jobs import Job, Jobs
 
 MOST_AT_ONCE = 2
+MOST_TRIES = 5
+"""A job that was begun so often and never ended is given up: it may be what ends the processes."""
 IDLE_S, LOOK_S = 20.0, 0.5
 _TELL_S = 0.25
 
@@ -70,6 +72,8 @@ class Runner:
     def _do(self, job: Job) -> None:
         work = _Told(self.jobs, job)
         try:
+            if job.tries > MOST_TRIES:
+                raise RuntimeError(f"Begun {MOST_TRIES} times, and never ended.")
             with at_work(Work(work.tell, work.is_cancelled)):
                 response = self._perform(self._app, job)
         except Cancelled:

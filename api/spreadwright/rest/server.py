@@ -11,8 +11,12 @@ from flask import Flask
 from gunicorn.app.base import BaseApplication
 from gunicorn.arbiter import Arbiter
 
+from spreadwright.rest.preferences import MOST_WAIT_S
+
 THREADS = 4
 """Requests that one worker answers at once."""
+STOP_S = MOST_WAIT_S + 5
+"""How long what runs may take when the service is stopped: as long as a client may wait for a job."""
 LONGEST_LINE = 8190
 """Characters of the first line of a request."""
 UNUSABLE = 2
@@ -106,7 +110,7 @@ class _Server(BaseApplication):  # type: ignore[misc]
             "when_ready": announce,
             "loglevel": "warning",
             "limit_request_line": LONGEST_LINE,
-            "graceful_timeout": 10,
+            "graceful_timeout": STOP_S,
             "control_socket_disable": True,
         }
         super().__init__(prog="spreadwright")

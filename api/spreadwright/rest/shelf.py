@@ -1,17 +1,21 @@
 """The documents that whoever asks may read: everybody what is published, owners and reviewers the rest too."""
 
-from typing import Any
+from collections.abc import Callable
+from typing import Any, NoReturn, TypeVar
 
 from flask import g
 
 from spreadwright.document import Reading
 from spreadwright.lengths import Unit
 from spreadwright.model import Bench, PaperSet, Recipe
-from spreadwright.rest.identity import may_see
+from spreadwright.rest.identity import may_see, may_see_drafts
 from spreadwright.store.collection import BENCH_OF_UNIT
+from spreadwright.store.errors import Gone
 from spreadwright.store.opening import Store
 from spreadwright.store.rows import unknown
 from spreadwright.store.values import Document, Head, State
+
+_Found = TypeVar("_Found")
 
 
 class Shelf:
@@ -25,14 +29,14 @@ class Shelf:
 
         Raises:
             UnknownName: There never was one, or it is not for whoever asks.
-            Gone: It is deleted.
+            Gone: It is deleted, and whoever asks may know that it was there.
         """
-        return _seen(self._store, self._store.documents.head(kind, name))
+        return self._seen(self._found(self._store.documents.head, kind, name))
 
     def document(self, kind: str, name: str) -> Document:
         """A document as it stands; raises like `head`."""
-        found = self._store.documents.get(kind, name)
-        _seen(self._store, found.head)
+        found = self._found(self._store.documents.get, kind, name)
+        self._seen(found.head)
         return found
 
     def recipe(self, recipe_id: str) -> Reading[Recipe]:
@@ -59,14 +63,25 @@ class Shelf:
         """A document, read."""
         return self._store.readings.of(document)
 
+    def _found(self, look: Callable[[str, str], _Found], kind: str, name: str) -> _Found:
+        try:
+            return look(kind, name)
+        except Gone:
+            head = self._store.documents.head(kind, name, gone=True)
+            if not may_see_drafts(head) and not self._store.history.is_known(head):
+                self._refuse(head)
+            raise
 
-def _seen(store: Store, head: Head) -> Head:
-    if not may_see(head):
-        with store.database.reading() as session:
+    def _seen(self, head: Head) -> Head:
+        if not may_see(head):
+            self._refuse(head)
+        if head.state is not State.PUBLISHED:
+            tell_own()
+        return head
+
+    def _refuse(self, head: Head) -> NoReturn:
+        with self._store.database.reading() as session:
             raise unknown(session, head.kind, head.id)  # word for word what is said of an id that nothing has
-    if head.state is not State.PUBLISHED:
-        tell_own()
-    return head
 
 
 def tell_own() -> None:

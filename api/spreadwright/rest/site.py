@@ -8,9 +8,10 @@ from pathlib import Path
 
 from werkzeug.security import safe_join
 
+PAGE = "text/html; charset=utf-8"
 MEDIA_TYPES = {
     ".css": "text/css; charset=utf-8",
-    ".html": "text/html; charset=utf-8",
+    ".html": PAGE,
     ".ico": "image/x-icon",
     ".jpg": "image/jpeg",
     ".js": "text/javascript; charset=utf-8",

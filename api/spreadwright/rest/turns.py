@@ -9,8 +9,10 @@ from spreadwright.rest.working import is_cancelled, is_job, told
 
 MOST_AT_ONCE = 2
 """Searches that one process runs at the same time; fewer than the requests that it answers."""
+PATIENCE_S = 10.0
+"""How long a request waits for its turn; of all requests one, so that a thread is left for what needs no turn."""
 
-_turns = BoundedSemaphore(MOST_AT_ONCE)
+_turns, _queue = BoundedSemaphore(MOST_AT_ONCE), BoundedSemaphore(1)
 
 
 class Deadline:
@@ -50,11 +52,23 @@ def turn(seconds: float) -> Iterator[None]:
     """A turn for something that takes so many seconds at most; a job, for which no client waits, waits for it.
 
     Raises:
-        AllBusy: None is free.
+        AllBusy: None is free, nor was within the time that a request may wait.
     """
-    if not _turns.acquire(blocking=is_job()):
+    if not _taken():
         raise AllBusy(max(1, round(seconds)))
     try:
         yield
     finally:
         _turns.release()
+
+
+def _taken() -> bool:
+    """Whether a turn was had."""
+    if _turns.acquire(blocking=is_job()):
+        return True
+    if not _queue.acquire(blocking=False):
+        return False
+    try:
+        return _turns.acquire(timeout=PATIENCE_S)
+    finally:
+        _queue.release()

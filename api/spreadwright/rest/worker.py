@@ -37,7 +37,7 @@ class Worker(ThreadWorker):  # type: ignore[misc]
         super().load_wsgi()
         service: Service = self.wsgi.extensions["spreadwright"]
         self._patience = Patience(service.settings.read_s, service.settings.hold_s)
-        start_cleaner(service.store, service.settings)
+        start_cleaner(service.store, service.settings, self.wsgi.extensions["jobs"].wake)
 
     def handle(self, conn: Any) -> Any:
         """A request on a connection, if it arrives in time."""

@@ -27,6 +27,12 @@ IF_MATCH = {
     "example": "*",
     "schema": _TEXT,
 }
+IF_NONE_MATCH = {
+    "name": "If-None-Match",
+    "in": "header",
+    "description": "`*` makes what is not there yet, and nothing else: 412 when it is. Send it in place of If-Match.",
+    "schema": _TEXT,
+}
 IDEMPOTENCY_KEY = {
     "name": "Idempotency-Key",
     "in": "header",
@@ -66,7 +72,7 @@ def write(blueprint: Resources, spec: Write, view: View) -> None:
     """Adds the route to a blueprint; the view gets the arguments of the query, then the variables of the path."""
     blueprint_parameters = [*shared_parameters(spec.rule, (), spec.method), *map(dict, spec.parameters)]
     if spec.is_conditional:
-        blueprint_parameters.append(dict(IF_MATCH))
+        blueprint_parameters.append({**IF_MATCH, "required": IF_NONE_MATCH not in spec.parameters})
 
     def answered(*found: Any, **ids: Any) -> Response:
         return view(*found, *ids.values())

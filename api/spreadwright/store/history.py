@@ -1,20 +1,25 @@
 """The revisions of documents: listed, read back, compared; those of deleted ones too.
 
 A revision is public when its document was published from then on, until the next one. What stood in drafts stays with
-those who may read drafts, whatever becomes of the document later: callers say by `public` for whom they ask.
+those who may read drafts, whatever becomes of the document later: callers say by `public` for whom they ask. Of a
+deleted document everybody knows if it was published until then.
 """
 
 import json
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, and_, exists, or_, select
+from sqlalchemy.orm import aliased
 
 from spreadwright.errors import UnknownName
 from spreadwright.store.comparing import changes
 from spreadwright.store.database import Database
-from spreadwright.store.rows import content_of, revision_of, row_of
-from spreadwright.store.tables import RevisionRow
-from spreadwright.store.values import Change, Revision, State
+from spreadwright.store.rows import HEAD, content_of, head_of, named, revision_of, row_of
+from spreadwright.store.tables import DocumentRow, RevisionRow
+from spreadwright.store.values import Change, Head, Revision, State
 from spreadwright.store.writes import revision_row
+
+_MOST_ALIKE = 200
+"""Documents of the same content that are looked through."""
 
 
 class History:
@@ -55,7 +60,7 @@ class History:
             row = row_of(session, kind, name, gone=True)
             found = revision_row(session, row, number)
             if public and found.state != State.PUBLISHED:
-                raise UnknownName("revision", str(number), ())
+                raise UnknownName("revision", str(number), None)
             return revision_of(found), content_of(session, found.digest)
 
     def compare(self, kind: str, name: str, first: int, second: int, *, public: bool = False) -> tuple[Change, ...]:
@@ -71,3 +76,35 @@ class History:
         """
         with self._database.reading() as session:
             return content_of(session, digest)
+
+    def is_known(self, head: Head) -> bool:
+        """Whether everybody may know of a document: it is published, or was until it was deleted."""
+        with self._database.reading() as session:
+            mine = select(DocumentRow.key).where(named(head.kind, head.id), _is_known())
+            return session.scalar(mine) is not None
+
+    def is_public(self, digest: str) -> bool:
+        """Whether everybody may read the content of a hash: it was published, and what it stood in is still known."""
+        then = select(RevisionRow.number).join(DocumentRow, DocumentRow.key == RevisionRow.document_key)
+        then = then.where(RevisionRow.digest == digest, RevisionRow.state == State.PUBLISHED.value, _is_known())
+        with self._database.reading() as session:
+            return session.scalar(then.limit(1)) is not None
+
+    def documents_with(self, digest: str) -> tuple[Head, ...]:
+        """The documents that the content of a hash stands or stood in, so many at most."""
+        revisions = select(RevisionRow.document_key).where(RevisionRow.digest == digest)
+        found = select(*HEAD).where(DocumentRow.key.in_(revisions)).limit(_MOST_ALIKE)
+        with self._database.reading() as session:
+            return tuple(head_of(row) for row in session.execute(found))
+
+
+def _is_known() -> ColumnElement[bool]:
+    """Of a document: that everybody may know of it."""
+    last = aliased(RevisionRow)
+    was_public = exists().where(
+        last.document_key == DocumentRow.key,
+        last.number == DocumentRow.revision - 1,
+        last.state == State.PUBLISHED.value,
+    )
+    is_deleted = DocumentRow.state == State.DELETED.value
+    return or_(DocumentRow.state == State.PUBLISHED.value, and_(is_deleted, was_public))

@@ -18,6 +18,8 @@ from spreadwright.store.database import Database
 from spreadwright.store.tables import JobRow
 
 LEASE_S = 60.0
+ABANDONED_AFTER = timedelta(days=1)
+"""A job that nobody has worked on for so long is not wanted any more."""
 MOST_FORGOTTEN = 100
 """Jobs that are dropped at a time; a result may have megabytes."""
 _ID = re.compile(r"[A-Za-z0-9_-]{1,64}")
@@ -47,6 +49,7 @@ class Job:
         words: What is being done.
         request: What is asked, in the words of whoever added it; empty once it is over.
         answer: What came out, or the problem that it ran into; None before.
+        tries: How often somebody began with it.
     """
 
     id: str
@@ -60,6 +63,7 @@ class Job:
     media_type: str
     made_at: datetime
     changed_at: datetime
+    tries: int = 0
 
 
 class Jobs:
@@ -80,6 +84,7 @@ class Jobs:
             words="",
             request=request,
             media_type="",
+            tries=0,
             made_at=now,
             changed_at=now,
         )
@@ -96,7 +101,7 @@ class Jobs:
         with self._database.reading() as session:
             row = session.get(JobRow, job_id) if _ID.fullmatch(job_id) else None
         if row is None:
-            raise UnknownName("job", job_id, ())
+            raise UnknownName("job", job_id, None)
         return _job(row)
 
     def unfinished(self, owner: str | None = None) -> int:
@@ -127,7 +132,7 @@ class Jobs:
             if row is None:
                 return None
             row.state, row.changed_at = JobState.RUNNING.value, now
-            row.leased_until = now + timedelta(seconds=lease_s)
+            row.leased_until, row.tries = now + timedelta(seconds=lease_s), row.tries + 1
             return _job(row)
 
     def progress(self, job_id: str, done: float, words: str = "", *, lease_s: float = LEASE_S) -> None:
@@ -163,12 +168,14 @@ class Jobs:
         return state in (None, JobState.CANCELLED.value)
 
     def forget(self, before: datetime) -> int:
-        """Drops what has not changed since, so many at most; how many."""
+        """Drops what is over and has not changed since, and what was abandoned; so many at most; how many."""
+        is_over = JobRow.state.not_in(_UNFINISHED)
+        is_old = or_(and_(is_over, JobRow.changed_at < before), JobRow.changed_at < before - ABANDONED_AFTER)
         with self._database.reading() as session:
-            old = session.scalars(select(JobRow.id).where(JobRow.changed_at < before).limit(MOST_FORGOTTEN)).all()
+            old = session.scalars(select(JobRow.id).where(is_old).limit(MOST_FORGOTTEN)).all()
         if old:
             with self._database.writing() as session:
-                session.execute(delete(JobRow).where(JobRow.id.in_(old), JobRow.changed_at < before))
+                session.execute(delete(JobRow).where(JobRow.id.in_(old), is_old))
         return len(old)
 
     def _set(self, which: ColumnElement[bool], **new: Any) -> None:
@@ -193,4 +200,5 @@ def _job(row: JobRow) -> Job:
         row.media_type,
         row.made_at,
         row.changed_at,
+        row.tries,
     )

@@ -63,7 +63,7 @@ def row_of(session: Session, kind: str, name: str, *, gone: bool = False, locked
         Gone: It is deleted.
     """
     if not is_id(name):
-        raise UnknownName(kind_named(kind).word, name, ())
+        raise UnknownName(kind_named(kind).word, name, None)
     found = select(DocumentRow).where(named(kind, name))
     row = session.scalar(found.with_for_update() if locked else found)
     if row is None:
@@ -105,7 +105,7 @@ def content_of(session: Session, digest: str) -> bytes:
     """
     data = session.scalar(select(ContentRow.data).where(ContentRow.digest == digest))
     if data is None:
-        raise UnknownName("content", digest, ())
+        raise UnknownName("content", digest, None)
     return data
 
 

@@ -130,7 +130,9 @@ class Tokens:
         with self._database.writing() as session:
             row = session.get(TokenRow, token_id, with_for_update=True) if 0 < token_id < 2**62 else None
             if row is None:
-                raise UnknownName("token", str(token_id), ())
+                raise UnknownName(
+                    "token", str(token_id), map(str, session.scalars(select(TokenRow.id).order_by(TokenRow.id)))
+                )
             row.revoked_at = row.revoked_at or self._database.now()
             return _token(row)
 

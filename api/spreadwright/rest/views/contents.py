@@ -2,9 +2,11 @@
 
 from spreadwright.errors import UnknownName
 from spreadwright.rest.forms import JSON, Arguments, Form
+from spreadwright.rest.identity import may_see_drafts
 from spreadwright.rest.replies import IMMUTABLE
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.rest.service import service
+from spreadwright.rest.shelf import tell_own
 
 blueprint = Resources("contents", __name__, description=__doc__)
 
@@ -15,8 +17,13 @@ def _data(_: Arguments, data: bytes) -> bytes:
 
 @blueprint.resource("/contents/<digest>", Form("json", JSON, _data, {"type": "object"}, is_work=False), cache=IMMUTABLE)
 def content(_: Arguments, digest: str) -> Documents:
-    """What stood in some document at some time, by its SHA-256."""
-    data = service().store.history.content(digest.lower())
-    if not data.startswith(b"{"):
-        raise UnknownName("document content", digest, ())
-    return (data,)
+    """What stood in some document at some time, by its SHA-256.
+
+    Everybody reads what was published, unless it was withdrawn since; owners and reviewers what else they may.
+    """
+    history, name = service().store.history, digest.lower()
+    if not history.is_public(name):
+        if not any(map(may_see_drafts, history.documents_with(name))):
+            raise UnknownName("document content", digest, None)
+        tell_own()
+    return (history.content(name),)

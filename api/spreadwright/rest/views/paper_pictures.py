@@ -87,7 +87,7 @@ def picture_content(_: Arguments, digest: str) -> Response:
     """A picture of some paper set by its SHA-256, for ever the same."""
     data = service().store.history.content(digest.lower())
     if _type_of(data) not in _SIGNS.values():
-        raise UnknownName("picture", digest, ())
+        raise UnknownName("picture", digest, None)
     return reply(Body(data), _type_of(data), cache=IMMUTABLE)
 
 

@@ -53,6 +53,7 @@ def recipes(arguments: Arguments) -> Documents:
     document_form("recipes"),
     links=links_of_document,
     page="/recipes/{recipe_id}/",
+    has_page=True,
     tag=tag_of,
 )
 def recipe(_: Arguments, recipe_id: str) -> Documents:
