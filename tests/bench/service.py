@@ -25,6 +25,7 @@ from spreadwright.rest import create_app
 from spreadwright.rest.server import serve
 from spreadwright.rest.settings import Settings
 from spreadwright.store import Collection
+from spreadwright.store.opening import open_store
 
 CONNECTIONS, TURN_S = 4, 1.0
 RECIPE = "/recipes/rain-until-four"
@@ -43,7 +44,9 @@ class Request:
 def bare() -> Flask:
     """The least that Flask can answer."""
     app = Flask("bare")
-    app.extensions["spreadwright"] = SimpleNamespace(settings=Settings())  # how long the server listens to a request
+    app.extensions["spreadwright"] = SimpleNamespace(
+        settings=Settings(), store=open_store()
+    )  # what the server asks for
 
     @app.route("/")
     def view() -> Response:

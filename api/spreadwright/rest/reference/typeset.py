@@ -26,6 +26,7 @@ def _environment() -> Environment:
         loader=loader, autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
     environment.filters["coded"] = coded
+    environment.filters["breakable"] = breakable
     return environment
 
 
@@ -36,3 +37,12 @@ def coded(text: str) -> Markup:
     Markup('Ask with <code>n</code> &lt; 9.')
     """
     return Markup(re.sub(r"`([^`]+)`", r"<code>\1</code>", str(escape(text))))
+
+
+def breakable(path: str) -> Markup:
+    """A path that a narrow line breaks before a slash, not within a word.
+
+    >>> breakable("/recipes/{id}")
+    Markup('/recipes<wbr>/{id}')
+    """
+    return Markup("<wbr>/").join(path.split("/")).removeprefix("<wbr>")
