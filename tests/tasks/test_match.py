@@ -21,7 +21,7 @@ from spreadwright.tasks.suiting import PHOTOS
 
 RECIPE = read_recipe(json.dumps(SOUND).encode(), "window-seat")
 TWO = read_paper_set(json.dumps(PAPERS).encode(), "two").model
-SHIPPED = tuple(Collection().sound_paper_sets())
+SHIPPED = tuple(map(Collection().paper_set, ("last-tram", "potting-bench", "shingle-and-sail", "windfall")))
 
 
 def photograph(name: str, **options: object) -> Photograph:
