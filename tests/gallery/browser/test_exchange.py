@@ -186,7 +186,9 @@ def test_the_address_holds_the_choice_and_back_undoes_it(recipe, root):
     for expected in ("Colourway 1 of", "Colourway 1 of"):
         recipe.go_back()
         recipe.wait_for_function("text => document.querySelector('.now').textContent.startsWith(text)", arg=expected)
-    recipe.wait_for_function("exchange.now().set.id === 'two'")
+    recipe.wait_for_function(
+        "name => document.querySelector('[data-spread] image').getAttribute('href').endsWith(name)", arg=first[0]
+    )
     assert papers(recipe) == first
 
 

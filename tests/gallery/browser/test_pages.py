@@ -109,11 +109,13 @@ def test_shipped_typefaces_are_used(browser, address):
     assert {family.strip('"') for family in loaded} == {"Alegreya", "Alegreya Sans"}
 
 
-def test_nothing_moves_for_who_asks_for_less(browser, address):
-    page = browser.new_page(reduced_motion="reduce")
-    opened(page, f"{address}/recipes/window-seat/index.html")
-    page.locator(".swatches a").first.hover()
-    assert page.evaluate("getComputedStyle(document.querySelector('.swatches img')).transform") == "none"
+@pytest.mark.parametrize(("motion", "moves"), [("no-preference", True), ("reduce", False)])
+def test_nothing_moves_for_who_asks_for_less(browser, address, motion, moves):
+    page = browser.new_page(reduced_motion=motion)
+    opened(page, f"{address}/paper-sets/two/index.html")
+    page.locator(".papers img").first.hover()
+    page.wait_for_timeout(500)  # longer than the movement takes
+    assert page.evaluate("getComputedStyle(document.querySelector('.papers img')).transform !== 'none'") == moves
     page.close()
 
 
