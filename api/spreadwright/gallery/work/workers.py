@@ -80,6 +80,8 @@ class Workers(ProcessPoolExecutor):
     ) -> bool | None:
         if kind is not None:
             self._end.close()
+            for process in list((self._processes or {}).values()):  # one that only begins does not watch the pipe yet
+                process.kill()
         self.shutdown(wait=True, cancel_futures=True)
         self._end.close()
         self._ending.close()
