@@ -10,7 +10,6 @@ from builder import PAPERS
 from spreadwright import shipped
 from spreadwright.document import read_paper_set
 from spreadwright.gallery.offline import offline_files
-from spreadwright.gallery.overview.difficulty import Difficulty
 from spreadwright.gallery.overview.facts import Facts
 from spreadwright.gallery.overview.page_size import PageSize
 from spreadwright.gallery.overview.pages import overviews
@@ -19,6 +18,7 @@ from spreadwright.gallery.recipe.thumbnails import Thumbnail
 from spreadwright.gallery.shell import Shell
 from spreadwright.gallery.site import Site
 from spreadwright.model import PaperSet
+from spreadwright.tasks.difficulty import Difficulty
 
 SETS = {"fog": "Fog bank", "hill": "Hillside", "rust": "Rusty gate"}
 _WORDS = ("Été", "märz", "Straße", "attic", "button", "jar", "kite", "lake", "moss", "tide", "tram", "window", "Zoë")

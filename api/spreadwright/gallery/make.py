@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any, Generic, TypeVar
+from typing import Generic, TypeVar
 
 from spreadwright.errors import InvalidDocument
-from spreadwright.gallery.overview.facts import Facts, facts_of, recipe_path
+from spreadwright.gallery.overview.facts import Facts, facts_of
 from spreadwright.gallery.recipe.exchange import exchange
 from spreadwright.gallery.recipe.exchange_data import exchange_script
 from spreadwright.gallery.recipe.howto import howto
@@ -13,9 +13,10 @@ from spreadwright.gallery.recipe.instruction_pages import instruction_pages
 from spreadwright.gallery.recipe.job import RecipeJob, recipe_job
 from spreadwright.gallery.recipe.lineage import Lineage, lineages
 from spreadwright.gallery.recipe.page import RecipePage, RecipePictures, recipe_page, recipe_pictures
+from spreadwright.gallery.recipe.paths import page_path
 from spreadwright.gallery.recipe.sharing import Shared, code_file, shared
 from spreadwright.gallery.refusals import GalleryNotBuilt
-from spreadwright.gallery.shell import shell
+from spreadwright.gallery.shell import PageOf, shell
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.work import works
 from spreadwright.gallery.work.documents import Document, Documents, outline_of
@@ -23,8 +24,6 @@ from spreadwright.model import Recipe
 from spreadwright.words import speaking
 
 Told = TypeVar("Told")
-PageOf = tuple[str, str, dict[str, Any]]
-"""A template, the path of a page below the home of its language, and what it is shown."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,4 +135,4 @@ def pages_of(order: RecipeOrder, page: RecipePage, language: str) -> Iterator[Pa
 
 def _shared(order: RecipeOrder, recipe: Recipe, language: str) -> Shared:
     """How the page in a language is shared; the square code leads to the one in the first."""
-    return shared(recipe, order.site.home(language) + recipe_path(recipe.id), order.site.address)
+    return shared(recipe, order.site.home(language) + page_path(recipe.id), order.site.address)

@@ -22,6 +22,9 @@ from spreadwright.gallery.refusals import GalleryNotBuilt
 from spreadwright.gallery.site import Site
 from spreadwright.gallery.typesetting import FILTERS
 
+PageOf = tuple[str, str, dict[str, Any]]
+"""A template, the path of what is made from it below the home of its language, and what it is shown."""
+
 
 class Shell:
     """What surrounds every page of a gallery."""

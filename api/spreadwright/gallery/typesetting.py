@@ -7,10 +7,10 @@ from urllib.parse import quote
 from markupsafe import Markup, escape
 
 from spreadwright.drawing.millimetres import exact_mm
-from spreadwright.gallery.overview.difficulty import level_words
 from spreadwright.gallery.overview.names import author_path, tag_path
 from spreadwright.geometry import Size
 from spreadwright.lengths import TICKS, Unit, nearest, size_text, with_unit
+from spreadwright.tasks.difficulty import level_words
 from spreadwright.words import gettext as _
 from spreadwright.words import title
 

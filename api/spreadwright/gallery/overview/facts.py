@@ -2,12 +2,13 @@
 
 from dataclasses import dataclass
 
-from spreadwright.gallery.overview.difficulty import Difficulty, difficulty
 from spreadwright.gallery.overview.page_size import PageSize, page_size
 from spreadwright.gallery.recipe.page import RecipePage
+from spreadwright.gallery.recipe.paths import page_path
 from spreadwright.gallery.recipe.thumbnails import Thumbnail
 from spreadwright.model import Kind
 from spreadwright.model.titles import role_title
+from spreadwright.tasks.difficulty import Difficulty, difficulty
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,16 +43,11 @@ class Facts:
     @property
     def path(self) -> str:
         """Where its page lies below the home of a language."""
-        return recipe_path(self.id)
+        return page_path(self.id)
 
     def thumbnail_in(self, set_id: str = "") -> Thumbnail | None:
         """The thumbnail in one paper set, or the leading one."""
         return next((each for each in self.thumbnails if set_id in ("", each.set_id)), None)
-
-
-def recipe_path(recipe_id: str) -> str:
-    """Where the page of a recipe lies below the home of a language."""
-    return f"recipes/{recipe_id}/index.html"
 
 
 def facts_of(page: RecipePage) -> Facts:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from spreadwright.gallery.overview.facts import Facts
+from spreadwright.gallery.recipe.paths import card_path
 from spreadwright.gallery.recipe.sharing import absolute
 from spreadwright.gallery.site import Site
 from spreadwright.tasks import feeds
@@ -66,7 +67,7 @@ def _entry(recipe: Facts, site: Site, dated: datetime) -> feeds.Entry:
         recipe.authors,
         recipe.tags,
         recipe.language,
-        absolute(site.address, f"pictures/{recipe.id}/card.png") if recipe.thumbnails else "",
+        absolute(site.address, card_path(recipe.id)) if recipe.thumbnails else "",
         None,
         dated,
     )

@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from spreadwright.gallery.overview.difficulty import Level, level_words
 from spreadwright.gallery.overview.facts import Facts
 from spreadwright.gallery.typesetting import licence_name
+from spreadwright.tasks.difficulty import Level, level_words
 from spreadwright.words import gettext as _
 
 _CUTS = (5, 10, 15, 20, 30)

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
-from spreadwright.gallery.make import PageOf
 from spreadwright.gallery.overview.facts import Facts
 from spreadwright.gallery.overview.feeds import FeedLink
 from spreadwright.gallery.overview.finding import found_by, kinds, laid_out
 from spreadwright.gallery.overview.groups import authors, tags
 from spreadwright.gallery.overview.paper_set import paper_set_page
+from spreadwright.gallery.shell import PageOf
 from spreadwright.model import PaperSet
 
 

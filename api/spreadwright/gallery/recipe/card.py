@@ -5,7 +5,7 @@ from spreadwright.drawing.raster import pixels
 from spreadwright.drawing.svg import svg_bytes
 from spreadwright.gallery.pictures import Files
 from spreadwright.gallery.recipe.job import RecipeJob
-from spreadwright.gallery.recipe.sharing import card_path
+from spreadwright.gallery.recipe.paths import card_path
 from spreadwright.images import encode_few_colours
 from spreadwright.tasks.layout import layout
 from spreadwright.words import ngettext
@@ -20,7 +20,7 @@ def card_file(job: RecipeJob) -> Files:
     recipe = job.recipe
     placed, photos = layout(recipe)
     cards = (card_picture(recipe, placed, photos, colourway, _about(job)) for _, colourway in job.colourways[:1])
-    return {card_path(recipe): encode_few_colours(pixels(svg_bytes(card), WIDTH_PX)) for card in cards}
+    return {card_path(recipe.id): encode_few_colours(pixels(svg_bytes(card), WIDTH_PX)) for card in cards}
 
 
 def _about(job: RecipeJob) -> str:

@@ -79,12 +79,17 @@ def _made(
     return Download(key, form, path, len(data), answered, follows, count), data
 
 
+def _paper(job: RecipeJob) -> Format:
+    """What printers hold where people measure in that unit; common practice."""
+    return Format.LETTER if job.bench.unit is Unit.INCH else Format.A4
+
+
 def _recipe(job: RecipeJob) -> Iterator[Made]:
     yield _made(job, "recipe", "JSON", ".json", job.reading.data, ".json")
 
 
 def _booklet(job: RecipeJob) -> Iterator[Made]:
-    paper = Format.LETTER if job.bench.unit is Unit.INCH else Format.A4
+    paper = _paper(job)
     worn = next((Dress(papers, colourway) for papers, colourway in job.colourways), None)
     data = booklet(job.reading, job.bench, worn, paper=paper, language=job.recipe.language)
     yield _made(job, "booklet", "PDF", "-booklet.pdf", data, f"/booklet.pdf?page={paper.value}", follows=True)
@@ -108,7 +113,7 @@ def _instructions(job: RecipeJob) -> Iterator[Made]:
 
 
 def _templates(job: RecipeJob) -> Iterator[Made]:
-    paper = Format.LETTER if job.bench.unit is Unit.INCH else Format.A4
+    paper = _paper(job)
     try:
         data = templates(job.reading, job.bench, paper)
     except InvalidDocument:  # a page too large to be taped together; the recipe itself is proven

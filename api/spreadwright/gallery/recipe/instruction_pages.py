@@ -1,14 +1,11 @@
 """What lies beside a recipe's page: its steps one by one, and a script with what is told in the other unit."""
 
 from collections.abc import Iterator
-from typing import Any
 
 from spreadwright.gallery.recipe.instructions import Instructions
 from spreadwright.gallery.recipe.page import RecipePage
 from spreadwright.gallery.recipe.step_view import step_view
-
-PageOf = tuple[str, str, dict[str, Any]]
-"""A template, the path of what is made from it below the home of its language, and what it is shown."""
+from spreadwright.gallery.shell import PageOf
 
 
 def instruction_pages(page: RecipePage) -> Iterator[PageOf]:

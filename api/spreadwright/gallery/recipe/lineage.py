@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from spreadwright.gallery.recipe.paths import page_path
 from spreadwright.gallery.work.documents import Outline
 
 
@@ -42,4 +43,4 @@ def lineages(outlines: Sequence[Outline]) -> dict[str, Lineage]:
 def _relative(recipe_id: str, outline: Outline | None) -> Relative:
     if outline is None:
         return Relative(recipe_id, "", "")
-    return Relative(outline.title, outline.language, f"recipes/{recipe_id}/index.html")
+    return Relative(outline.title, outline.language, page_path(recipe_id))

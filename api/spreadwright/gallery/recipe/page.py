@@ -8,6 +8,7 @@ from spreadwright.gallery.recipe.downloads import Download, downloads
 from spreadwright.gallery.recipe.exchange import Exchange
 from spreadwright.gallery.recipe.instructions import Instructions, Need, instructions
 from spreadwright.gallery.recipe.job import RecipeJob
+from spreadwright.gallery.recipe.paths import page_path
 from spreadwright.gallery.recipe.thumbnails import Thumbnail, thumbnails
 from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
@@ -42,16 +43,16 @@ class RecipePage:
     @property
     def path(self) -> str:
         """Where the page lies below the home of a language."""
-        return f"recipes/{self.recipe.id}/index.html"
+        return page_path(self.recipe.id)
 
     def steps_path(self, told: Instructions) -> str:
         """Where the steps lie one by one, likewise; those in the other unit are named by it."""
         unit = "" if told is self.told[0] else f"-{told.unit}"
-        return f"recipes/{self.recipe.id}/steps{unit}.html"
+        return page_path(self.recipe.id, f"steps{unit}.html")
 
     def script_path(self, told: Instructions) -> str:
         """Where the script lies that puts what is told in the other unit into the page, likewise."""
-        return f"recipes/{self.recipe.id}/told-{told.unit}.js"
+        return page_path(self.recipe.id, f"told-{told.unit}.js")
 
     @property
     def sheets(self) -> int:

@@ -5,6 +5,7 @@ from urllib.parse import quote, urljoin
 
 from markupsafe import escape
 
+from spreadwright.gallery.recipe.paths import card_path, picture_path
 from spreadwright.model import Recipe
 from spreadwright.tasks.draw import code_svg
 from spreadwright.words import gettext as _
@@ -38,9 +39,11 @@ def shared(recipe: Recipe, path: str, site: str) -> Shared:
         site: The address of the gallery, absolute; empty where it is not known.
     """
     address = absolute(site or UNKNOWN, path.removesuffix("index.html"))
-    picture = absolute(site or UNKNOWN, card_path(recipe))
+    picture = absolute(site or UNKNOWN, card_path(recipe.id))
     snippet = _snippet(recipe, address, picture)
-    return Shared(address, picture, f"pictures/{recipe.id}/code.svg", snippet) if site else Shared("", "", "", snippet)
+    return (
+        Shared(address, picture, picture_path(recipe.id, "code.svg"), snippet) if site else Shared("", "", "", snippet)
+    )
 
 
 def absolute(site: str, path: str) -> str:
@@ -50,11 +53,6 @@ def absolute(site: str, path: str) -> str:
     'https://albums.example/ours/recipes/one%20page/'
     """
     return urljoin(site.rstrip("/") + "/", quote(path))
-
-
-def card_path(recipe: Recipe) -> str:
-    """Where the picture lies that stands for a recipe, 1200 by 630 pixels."""
-    return f"pictures/{recipe.id}/card.png"
 
 
 def code_file(recipe: Recipe, found: Shared) -> dict[str, bytes]:

@@ -8,9 +8,9 @@ from builder import SOUND
 from spreadwright import shipped
 from spreadwright.cutting.effort import NARROW, PICK_UP, QUARTER_TURN, SETTING
 from spreadwright.document import read_recipe
-from spreadwright.gallery.overview.difficulty import CUT, GLUED, SIZE, UP_TO, Difficulty, Level, difficulty, level_words
 from spreadwright.store import Collection
 from spreadwright.tasks import cut
+from spreadwright.tasks.difficulty import CUT, GLUED, SIZE, UP_TO, Difficulty, Level, difficulty, level_words
 
 COLLECTION = Collection()
 

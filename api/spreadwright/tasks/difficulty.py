@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import StrEnum
 
-from spreadwright.tasks import Cutting
+from spreadwright.tasks.cut import Cutting
 from spreadwright.words import gettext as _
 
 CUT, GLUED, SIZE = 2, 3, 1
