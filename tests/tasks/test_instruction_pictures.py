@@ -6,12 +6,10 @@ from spreadwright.store import Collection
 from spreadwright.tasks import cut, place
 from spreadwright.tasks.draw import cut_sheets_svg, placement_svg
 from spreadwright.tasks.instruction_pictures import (
-    cut_files,
-    inline_cuts,
-    inline_moves,
+    cut_pictures,
     inline_placement,
     inline_sheets,
-    move_files,
+    move_pictures,
     placement_file,
     sheet_files,
 )
@@ -49,25 +47,38 @@ def test_every_piece_is_named_in_the_placement(placing):
 
 
 def test_there_is_a_picture_for_every_step(cutting, placing):
-    assert len(inline_cuts(cutting)) == len(cut_files(cutting)) == len(cutting.steps)
-    assert len(inline_moves(placing)) == len(move_files(placing)) == len(placing.steps)
+    cuts, moves = cut_pictures(cutting), move_pictures(placing)
+    assert (len(cuts), len(moves)) == (len(cutting.steps), len(placing.steps))
+    assert all(each.alt and each.inline and b"<path" in each.file for each in (*cuts, *moves))
+
+
+def test_without_files_the_same_lies_in_the_page(cutting, placing):
+    for made, given in ((cut_pictures, cutting), (move_pictures, placing)):
+        bare = made(given, has_files=False)
+        assert [each.inline for each in bare] == [each.inline for each in made(given)]
+        assert not any(each.file for each in bare)
 
 
 def test_no_two_pictures_of_a_page_share_an_id(cutting, placing):
-    markups = [*inline_sheets(cutting).values(), inline_placement(placing), *inline_cuts(cutting)]
-    markups += inline_moves(placing)
+    markups = [
+        *inline_sheets(cutting).values(),
+        inline_placement(placing),
+        *(each.inline for each in cut_pictures(cutting)),
+    ]
+    markups += [each.inline for each in move_pictures(placing)]
     ids = [element.attrib["id"] for each in markups for element in ElementTree.fromstring(each).findall(".//*[@id]")]
     assert len(ids) == len(set(ids))
 
 
 def test_inline_pictures_say_what_they_show_without_a_tip(cutting, placing):
-    for each in (*inline_sheets(cutting).values(), inline_placement(placing), *inline_cuts(cutting)):
+    cuts = [each.inline for each in cut_pictures(cutting)]
+    for each in (*inline_sheets(cutting).values(), inline_placement(placing), *cuts):
         root = ElementTree.fromstring(each)
         assert root.attrib["aria-label"] and root.find("svg:title", NS) is None
 
 
 def test_readings_stand_in_the_pictures_as_words(cutting):
-    words = "".join(ElementTree.fromstring(inline_cuts(cutting)[0]).itertext()).replace("\u2009", " ")
+    words = "".join(ElementTree.fromstring(cut_pictures(cutting)[0].inline).itertext()).replace("\u2009", " ")
     assert "7 in" in words
 
 

@@ -3,8 +3,7 @@
 What is called `inline` is an SVG element for a page that sets its words (`drawing/lettering.py`); the others are files.
 """
 
-from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.board import board_for
@@ -21,6 +20,15 @@ from spreadwright.tasks.place import Placing
 from spreadwright.words import gettext as _
 
 
+@dataclass(frozen=True, slots=True)
+class StepPicture:
+    """One step as it lies in a page, as a file of its own where one is wanted, and in words."""
+
+    inline: str
+    file: bytes
+    alt: str
+
+
 def inline_sheets(cutting: Cutting) -> dict[int, str]:
     """The drawing of every sheet that is cut, by its number; of sheets that are cut together by the first."""
     return {plan.sheet.number: _inline_sheet(plan) for plan in sheet_plans(cutting) if plan.steps}
@@ -30,16 +38,6 @@ def inline_placement(placing: Placing) -> str:
     """The pages with every piece that lies on them."""
     alt = _("All pages with their pieces; the small figure is the place in gluing order, the letter is the mark.")
     return _inline(placement_figure(placement_plan(placing), prefix="placement-"), alt)
-
-
-def inline_cuts(cutting: Cutting) -> tuple[str, ...]:
-    """Every cut on the board, in order."""
-    return tuple(_inline(each.canvas, each.alt) for each in _cuts(cutting))
-
-
-def inline_moves(placing: Placing) -> tuple[str, ...]:
-    """Every piece on its page, in gluing order."""
-    return tuple(_inline(each.canvas, each.alt) for each in _moves(placing))
 
 
 def sheet_files(cutting: Cutting) -> dict[int, bytes]:
@@ -56,27 +54,21 @@ def placement_file(placing: Placing) -> bytes:
     return svg_bytes(with_letters_once(placement_picture(placement_plan(placing))))
 
 
-def cut_files(cutting: Cutting) -> tuple[tuple[bytes, str], ...]:
-    """Every cut on the board, as a file of its own, with what it shows."""
-    return _files(_cuts(cutting))
-
-
-def move_files(placing: Placing) -> tuple[tuple[bytes, str], ...]:
-    """Every piece on its page, likewise."""
-    return _files(_moves(placing))
-
-
-def _cuts(cutting: Cutting) -> list[Picture]:
+def cut_pictures(cutting: Cutting, *, has_files: bool = True) -> tuple[StepPicture, ...]:
+    """Every cut on the board, in order; each is drawn once for both ends."""
     plans, board = sheet_plans(cutting), board_for(cutting.steps)
-    return [cut_drawn(plans[0], step, words, board) for step, words in zip(cutting.steps, cutting.words, strict=True)]
+    drawn = (cut_drawn(plans[0], step, words, board) for step, words in zip(cutting.steps, cutting.words, strict=True))
+    return tuple(_step(each, has_files) for each in drawn)
 
 
-def _moves(placing: Placing) -> list[Picture]:
-    return [place_drawn(step) for step in placing.steps]
+def move_pictures(placing: Placing, *, has_files: bool = True) -> tuple[StepPicture, ...]:
+    """Every piece on its page, in gluing order, likewise."""
+    return tuple(_step(place_drawn(step), has_files) for step in placing.steps)
 
 
-def _files(pictures: Iterable[Picture]) -> tuple[tuple[bytes, str], ...]:
-    return tuple((svg_bytes(each.canvas), each.alt) for each in pictures)
+def _step(drawn: Picture, has_files: bool) -> StepPicture:
+    file = svg_bytes(drawn.canvas) if has_files else b""  # first, since setting words in a page changes the canvas
+    return StepPicture(_inline(drawn.canvas, drawn.alt), file, drawn.alt)
 
 
 def _inline_sheet(plan: SheetPlan) -> str:

@@ -21,12 +21,11 @@ from spreadwright.placing import PlaceStep
 from spreadwright.tasks import Cutting, Placing, cut, place, proven, recipe_findings
 from spreadwright.tasks.draw import sheet_plans
 from spreadwright.tasks.instruction_pictures import (
-    cut_files,
-    inline_cuts,
-    inline_moves,
+    StepPicture,
+    cut_pictures,
     inline_placement,
     inline_sheets,
-    move_files,
+    move_pictures,
     placement_file,
     sheet_files,
 )
@@ -154,13 +153,12 @@ def instructions(reading: Reading[Recipe], bench: Bench, folder: str = "") -> tu
         InvalidDocument: The recipe carries an error on this bench.
     """
     cutting, placing = cut(reading, bench), place(reading, bench)
-    pictures = _pictures(cutting, placing, folder) if folder else _Pictures()
-    sheets = inline_sheets(cutting)
+    pictures = _pictures(cutting, placing, folder)
     found = Instructions(
         bench,
         _needs(cutting),
         cutting,
-        _cut_sheets(cutting, sheets, pictures),
+        _cut_sheets(cutting, pictures),
         placing,
         Figure(Markup(inline_placement(placing)), pictures.placement),
         _moves(placing, pictures),
@@ -172,38 +170,43 @@ def instructions(reading: Reading[Recipe], bench: Bench, folder: str = "") -> tu
 
 @dataclass(frozen=True, slots=True)
 class _Pictures:
-    """The files of pictures, and where each is found."""
+    """What is drawn of the steps, the files of pictures, and where each is found."""
 
+    cuts: tuple[tuple[Markup, Picture | None], ...]
+    moves: tuple[tuple[Markup, Picture | None], ...]
     sheets: dict[int, str] = field(default_factory=dict)
     placement: str = ""
-    cuts: tuple[Picture, ...] = ()
-    moves: tuple[Picture, ...] = ()
     files: dict[str, bytes] = field(default_factory=dict)
 
 
 def _pictures(cutting: Cutting, placing: Placing, folder: str) -> _Pictures:
+    drawn_cuts = cut_pictures(cutting, has_files=bool(folder))
+    drawn_moves = move_pictures(placing, has_files=bool(folder))
+    if not folder:
+        return _Pictures(_within(drawn_cuts), _within(drawn_moves))
     sheets = {number: (f"{folder}/sheet-{number}.svg", svg) for number, svg in sheet_files(cutting).items()}
-    cuts, moves = _steps(f"{folder}/cut", cut_files(cutting)), _steps(f"{folder}/piece", move_files(placing))
+    cuts, cut_files = _beside(f"{folder}/cut", drawn_cuts)
+    moves, move_files = _beside(f"{folder}/piece", drawn_moves)
     placement = f"{folder}/placement.svg"
-    files = dict(sheets.values()) | {placement: placement_file(placing)}
-    files |= {shown.path: svg for shown, svg in (*cuts, *moves)}
-    return _Pictures(
-        {number: path for number, (path, _) in sheets.items()},
-        placement,
-        tuple(shown for shown, _ in cuts),
-        tuple(shown for shown, _ in moves),
-        files,
-    )
+    files = dict(sheets.values()) | {placement: placement_file(placing)} | cut_files | move_files
+    return _Pictures(cuts, moves, {number: path for number, (path, _) in sheets.items()}, placement, files)
 
 
-def _steps(stem: str, drawn: Iterable[tuple[bytes, str]]) -> list[tuple[Picture, bytes]]:
-    return [(picture(f"{stem}-{number}.svg", svg, alt), svg) for number, (svg, alt) in enumerate(drawn, start=1)]
+def _within(drawn: Iterable[StepPicture]) -> tuple[tuple[Markup, None], ...]:
+    return tuple((Markup(each.inline), None) for each in drawn)
 
 
-def _cut_sheets(cutting: Cutting, sheets: dict[int, str], pictures: _Pictures) -> tuple[SheetCuts, ...]:
-    shown = [Markup(each) for each in inline_cuts(cutting)]
-    files = pictures.cuts or (None,) * len(shown)
-    cuts = [Cut(*each) for each in zip(cutting.steps, cutting.words, shown, files, strict=True)]
+def _beside(stem: str, drawn: Iterable[StepPicture]) -> tuple[tuple[tuple[Markup, Picture], ...], dict[str, bytes]]:
+    """Each in the page and beside it, and the files."""
+    numbered = [(f"{stem}-{number}.svg", each) for number, each in enumerate(drawn, start=1)]
+    shown = tuple((Markup(each.inline), picture(path, each.file, each.alt)) for path, each in numbered)
+    return shown, {path: each.file for path, each in numbered}
+
+
+def _cut_sheets(cutting: Cutting, pictures: _Pictures) -> tuple[SheetCuts, ...]:
+    sheets = inline_sheets(cutting)
+    steps = zip(cutting.steps, cutting.words, pictures.cuts, strict=True)
+    cuts = [Cut(step, words, *shown) for step, words, shown in steps]
     return tuple(
         SheetCuts(
             plan.sheet.number,
@@ -218,9 +221,7 @@ def _cut_sheets(cutting: Cutting, sheets: dict[int, str], pictures: _Pictures) -
 
 
 def _moves(placing: Placing, pictures: _Pictures) -> tuple[Move, ...]:
-    shown = [Markup(each) for each in inline_moves(placing)]
-    files = pictures.moves or (None,) * len(shown)
-    return tuple(Move(*each) for each in zip(placing.steps, shown, files, strict=True))
+    return tuple(Move(step, *shown) for step, shown in zip(placing.steps, pictures.moves, strict=True))
 
 
 def _needs(cutting: Cutting) -> tuple[Need, ...]:
