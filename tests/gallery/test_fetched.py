@@ -6,6 +6,7 @@ import httpx
 import pytest
 
 from builder import PAPERS, SOUND
+from spreadwright.errors import InvalidDocument
 from spreadwright.gallery import CannotFetch, Kept, collected
 from spreadwright.gallery.work.documents import paper_set_of, recipe_of
 from spreadwright.gallery.work.fetched import Bounds, fetched
@@ -45,9 +46,9 @@ def test_a_service_gives_what_its_collection_has(service):
     assert [each.id for each in theirs.paper_sets] == [each.id for each in ours.paper_sets]
     for own, their in zip(ours.recipes, theirs.recipes, strict=True):
         assert recipe_of(own).model == recipe_of(their).model
-    assert [paper_set_of(each).title for each in theirs.paper_sets] == [
-        paper_set_of(each).title for each in ours.paper_sets
-    ]
+    assert any(each.pictures for each in ours.paper_sets)
+    for own, their in zip(ours.paper_sets, theirs.paper_sets, strict=True):
+        assert paper_set_of(own).papers == paper_set_of(their).papers
     assert [(unit, json.loads(each.data)) for unit, each in theirs.benches] == [
         (unit, json.loads(each.data)) for unit, each in ours.benches
     ]
@@ -59,6 +60,44 @@ def test_what_is_unchanged_does_not_travel_again(service, tmp_path):
     assert fetched(ADDRESS, Kept(tmp_path / "kept"), transport=service) == first
     lists = [status for status in service.statuses if status != 304]
     assert lists == [200, 200]
+
+
+PICTURED = PAPERS | {
+    "papers": [
+        PAPERS["papers"][0] | {"front": {"pattern": "picture", "picture": "a b.png", "repeat": "1"}},
+        *PAPERS["papers"][1:],
+    ]
+}
+
+
+def pictured(answer):
+    """A service whose set names a picture, and what it answers to who asks for that."""
+
+    def told(path, request):
+        if "/pictures/" in path:
+            assert path.endswith("/paper-sets/one/pictures/a b.png")
+            return answer
+        if path.endswith("/paper-sets/one"):
+            return httpx.Response(200, json=PICTURED)
+        return document(path, request)
+
+    return answering(told)
+
+
+def test_a_picture_that_a_service_lacks_is_named():
+    found = fetched(ADDRESS, transport=pictured(httpx.Response(404, json={"title": "No such picture"})))
+    with pytest.raises(InvalidDocument) as refused:
+        paper_set_of(found.paper_sets[0])
+    assert [finding.code for finding in refused.value.findings] == ["picture-missing"]
+
+
+def test_pictures_are_bounded_apart_from_documents():
+    bounds = Bounds(answer_bytes=4000, picture_bytes=9000)
+    large = pictured(httpx.Response(200, content=bytes(8000)))
+    (papers,) = fetched(ADDRESS, bounds=bounds, transport=large).paper_sets
+    assert papers.pictures == (("a b.png", bytes(8000)),)
+    with pytest.raises(CannotFetch, match="more than 9000 bytes"):
+        fetched(ADDRESS, bounds=bounds, transport=pictured(httpx.Response(200, content=bytes(9001))))
 
 
 def listed(kind, *ids, **links):

@@ -73,7 +73,7 @@ def collected(collection: Collection) -> Documents:
     """
     recipes = tuple(Document(name, _data(name, file)) for name, file in collection.files().items())
     sets = tuple(
-        _with_pictures(name, _data(name, file), collection.pictures(name))
+        with_pictures(name, _data(name, file), collection.pictures(name))
         for name, file in collection.files("paper-sets").items()
     )
     return Documents(recipes, sets, tuple((unit, _bench(collection, unit)) for unit in Unit))
@@ -98,8 +98,17 @@ def _refusing(name: str) -> Iterator[None]:
         raise InvalidDocument(name, [error("unreadable", reason.where, reason.reason, reason.remedy)]) from reason
 
 
-def _with_pictures(name: str, data: bytes, find: Callable[[str], bytes]) -> Document:
-    """The pictures are those that reading the set asks for; what cannot be had is told when it is read again."""
+def with_pictures(name: str, data: bytes, find: Callable[[str], bytes]) -> Document:
+    """A paper set with the pictures that reading it asks for; what cannot be had is told when it is read again.
+
+    Args:
+        name: The id of the set.
+        data: The document.
+        find: Gives a picture by its name, or raises `UnreadablePicture`.
+
+    Raises:
+        InvalidDocument: It is no document at all.
+    """
     found: dict[str, bytes] = {}
 
     def noted(picture: str) -> bytes:

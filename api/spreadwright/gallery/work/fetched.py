@@ -9,21 +9,24 @@ import time
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import cast
-from urllib.parse import urlsplit
+from urllib.parse import quote, urlsplit
 
 import httpx
 
 from spreadwright.client import Client, Problem, Unreachable
 from spreadwright.document import MOST_BYTES
+from spreadwright.errors import UnreadablePicture
 from spreadwright.gallery.make import Made
 from spreadwright.gallery.refusals import CannotFetch
-from spreadwright.gallery.work.documents import Document, Documents, collected
+from spreadwright.gallery.work.documents import Document, Documents, collected, with_pictures
 from spreadwright.gallery.work.fingerprints import fingerprint
 from spreadwright.gallery.work.kept import Kept
 from spreadwright.store import Collection
+from spreadwright.store.pictures import MOST_BYTES as MOST_PICTURE_BYTES
 
 _ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 _A_PAGE = 100
+_PICTURES = "pictures"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +35,7 @@ class Bounds:
 
     documents: int = 20_000
     answer_bytes: int = MOST_BYTES
+    picture_bytes: int = MOST_PICTURE_BYTES
     seconds: float = 1800.0
 
 
@@ -43,8 +47,6 @@ def fetched(
     transport: httpx.BaseTransport | None = None,
 ) -> Documents:
     """Everything that a service has published.
-
-    A service does not give the pictures of its papers: their faces are shown by their colours.
 
     Args:
         address: Where the service is.
@@ -62,7 +64,7 @@ def fetched(
             service = _Service(client, address, kept, bounds)
             return Documents(
                 service.all_of("recipes"),
-                tuple(Document(each.id, each.data, None) for each in service.all_of("paper-sets")),
+                tuple(service.dressed(each) for each in service.all_of("paper-sets")),
                 tuple((unit, service.bench(ours)) for unit, ours in collected(Collection()).benches),
             )
     except (Problem, Unreachable) as reason:
@@ -79,12 +81,26 @@ class _Service:
 
     def all_of(self, kind: str) -> tuple[Document, ...]:
         """Every document of a kind, by id."""
-        return tuple(Document(name, self._data(kind, name)) for name in sorted(set(self._ids(kind))))
+        return tuple(Document(name, self._data(f"/{kind}/{name}")) for name in sorted(set(self._ids(kind))))
+
+    def dressed(self, papers: Document) -> Document:
+        """A paper set with the pictures that it names."""
+
+        def find(name: str) -> bytes:
+            try:
+                return self._data(f"/paper-sets/{papers.id}/{_PICTURES}/{quote(name, safe='')}")
+            except Problem as reason:
+                if reason.status != httpx.codes.NOT_FOUND:
+                    raise
+                told, remedy = f"{self._address} does not have it.", "Send it there, or leave it out of the set."
+                raise UnreadablePicture("picture-missing", told, remedy, name=name) from reason
+
+        return with_pictures(papers.id, papers.data, find)
 
     def bench(self, ours: Document) -> Document:
         """Its own bench of a name, or the one that ships."""
         try:
-            return Document(ours.id, self._data("benches", ours.id))
+            return Document(ours.id, self._data(f"/benches/{ours.id}"))
         except Problem as reason:
             if reason.status == httpx.codes.NOT_FOUND:
                 return ours
@@ -99,15 +115,15 @@ class _Service:
                 raise CannotFetch(self._address, f"“{str(name)[:60]}” is no id")
             yield name
 
-    def _data(self, kind: str, name: str) -> bytes:
-        key = fingerprint(("fetched", self._address, kind, name))
+    def _data(self, path: str) -> bytes:
+        key = fingerprint(("fetched", self._address, path))
         known = self._kept.get(key, str) if self._kept else None
         headers = {"If-None-Match": known.told} if known else None
-        answer = self._client.request("GET", f"/{kind}/{name}", headers=headers)
+        answer = self._client.request("GET", path, headers=headers)
         if known and answer.status_code == httpx.codes.NOT_MODIFIED:
-            return known.files["document"]
+            return known.files["answer"]
         if self._kept and "ETag" in answer.headers:
-            self._kept.put(key, Made({"document": answer.content}, answer.headers["ETag"]))
+            self._kept.put(key, Made({"answer": answer.content}, answer.headers["ETag"]))
         return answer.content
 
 
@@ -126,15 +142,18 @@ class _Bounded(httpx.BaseTransport):
         response = self._inner.handle_request(request)
         if response.headers.get("Content-Encoding", "identity") != "identity":
             raise CannotFetch(self._address, "it answers in a form that was not asked for")
-        return httpx.Response(response.status_code, headers=response.headers, content=b"".join(self._parts(response)))
+        return httpx.Response(
+            response.status_code, headers=response.headers, content=b"".join(self._parts(request, response))
+        )
 
-    def _parts(self, response: httpx.Response) -> Iterator[bytes]:
-        total = 0
+    def _parts(self, request: httpx.Request, response: httpx.Response) -> Iterator[bytes]:
+        is_picture = f"/{_PICTURES}/" in request.url.path
+        total, most = 0, self._bounds.picture_bytes if is_picture else self._bounds.answer_bytes
         try:
             for part in cast(httpx.SyncByteStream, response.stream):
                 total += len(part)
-                if total > self._bounds.answer_bytes:
-                    raise CannotFetch(self._address, f"an answer has more than {self._bounds.answer_bytes} bytes")
+                if total > most:
+                    raise CannotFetch(self._address, f"an answer has more than {most} bytes")
                 if time.monotonic() > self._end:
                     raise CannotFetch(self._address, f"it takes more than {self._bounds.seconds:.0f} s")
                 yield part
