@@ -23,12 +23,20 @@ build(Collection(Path(sys.argv[1])), Path(sys.argv[2]) / "gallery", progress=pro
 """
 
 
+def _heed_all():
+    """Even where the tests run in the background or outlive their terminal, which tells them to ignore some."""
+    for number in (signal.SIGINT, signal.SIGHUP):
+        signal.signal(number, signal.SIG_DFL)
+
+
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
 def test_stopped_build_leaves_nothing_behind(tmp_path, number):
     folder = write_collection(tmp_path / "collection")
     (tmp_path / "out").mkdir()
     command = [sys.executable, "-c", PROGRAM, str(folder), str(tmp_path / "out")]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as process:
+    with subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, preexec_fn=_heed_all
+    ) as process:
         assert process.stdout.readline() == "begun\n"
         assert list((tmp_path / "out").iterdir())
         process.send_signal(number)
@@ -55,11 +63,6 @@ except BaseException as reason:
 """
 
 
-def _heed_ctrl_c():
-    """Even where the tests run in the background, which a shell tells to ignore it."""
-    signal.signal(signal.SIGINT, signal.SIG_DFL)
-
-
 @pytest.mark.parametrize(("number", "raised"), [(signal.SIGTERM, "SystemExit"), (signal.SIGINT, "KeyboardInterrupt")])
 def test_picture_in_the_making_does_not_swallow_the_signal(number, raised):
     with subprocess.Popen(
@@ -67,7 +70,7 @@ def test_picture_in_the_making_does_not_swallow_the_signal(number, raised):
         stdout=subprocess.PIPE,
         stderr=subprocess.PIPE,
         text=True,
-        preexec_fn=_heed_ctrl_c,
+        preexec_fn=_heed_all,
     ) as process:
         assert process.stdout.readline() == "begun\n"
         time.sleep(1)
