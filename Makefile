@@ -14,8 +14,8 @@ PORT ?= 8080
 run: $(VENV)/run.stamp ## the gallery and the API at http://127.0.0.1:8080/
 	$(BIN)/spreadwright serve --host $(HOST) --port $(PORT)
 
-test: check ## types, lint, floors, and every test that needs no browser
-	$(BIN)/python -m pytest -q
+test: check ## types, lint, floors, and every test that needs no browser, on as many cores as there are
+	$(BIN)/python -m pytest -q -n auto --dist loadfile
 
 test-browser: $(VENV)/browser.stamp ## the built gallery in a real Chromium
 	$(BIN)/python -m pytest -q -m browser

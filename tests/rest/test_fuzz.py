@@ -43,23 +43,28 @@ class Walk(SCHEMA.as_state_machine()):
         case.validate_response(response, additional_checks=additional_checks, excluded_checks=[ignored_auth])
 
 
-@SCHEMA.parametrize()
-@settings(max_examples=1, derandomize=True, **PATIENT)
-def test_every_operation_holds_what_it_promises(case):
-    case.call_and_validate(headers=HEADERS)
-
-
 def test_links_lead_where_they_promise():
     Walk.run(settings=settings(max_examples=5, stateful_step_count=5, derandomize=True, **PATIENT))
 
 
 @pytest.mark.fuzz
-@SCHEMA.parametrize()
-@settings(max_examples=LONG, **PATIENT)
-def test_every_operation_holds_what_it_promises_for_long(case):
-    case.call_and_validate(headers=HEADERS)
-
-
-@pytest.mark.fuzz
 def test_links_lead_where_they_promise_for_long():
     Walk.run(settings=settings(max_examples=LONG, stateful_step_count=8, **PATIENT))
+
+
+def holding(operation: str, **limits):
+    """A test of one operation, by its id."""
+
+    @SCHEMA.include(operation_id=operation).parametrize()
+    @settings(**limits, **PATIENT)
+    def holds(case):
+        case.call_and_validate(headers=HEADERS)
+
+    return holds
+
+
+# Each has a name of its own: runners on several cores take tests of one name for one test.
+for found in SCHEMA.get_all_operations():
+    name = found.ok().definition.raw["operationId"]
+    globals()[f"test_{name}_holds_what_it_promises"] = holding(name, max_examples=1, derandomize=True)
+    globals()[f"test_{name}_holds_it_for_long"] = pytest.mark.fuzz(holding(name, max_examples=LONG))
