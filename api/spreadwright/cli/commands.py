@@ -27,7 +27,7 @@ from spreadwright.cli.options import (
     width_option,
 )
 from spreadwright.cli.photos import photos
-from spreadwright.cli.pictures import suffix_of, write_pictures
+from spreadwright.cli.pictures import suffix_of, write_file, write_pictures
 from spreadwright.cli.pieces import pieces
 from spreadwright.cli.planning import plan
 from spreadwright.cli.templates import templates
@@ -162,14 +162,19 @@ def draw_command(
         if what == "spread":
             papers = sources.papers_for(reading.model, set_id, colourway_id, collection)
             colourway = tasks.chosen_colourway(tasks.proven(reading), papers, colourway_id)
-            pictures: tuple[bytes, ...] = (draw.preview_svg(reading, colourway, papers=papers.title),)
+            write_pictures((draw.preview_svg(reading, colourway, papers=papers.title),), output, width)
         elif what == "placement":
             placing = tasks.place(reading, on)
-            pictures = draw.placement_pages_svg(placing) if is_pdf else (draw.placement_svg(placing),)
+            if is_pdf:
+                write_file(output, draw.placement_pdf(placing))
+            else:
+                write_pictures((draw.placement_svg(placing),), output, width)
         else:
             cutting = tasks.cut(reading, on)
-            pictures = draw.cut_sheets_pages_svg(cutting) if is_pdf else draw.cut_sheets_svg(cutting)
-    write_pictures(pictures, output, width)
+            if is_pdf:
+                write_file(output, draw.cut_sheets_pdf(cutting))
+            else:
+                write_pictures(draw.cut_sheets_svg(cutting), output, width)
 
 
 main.add_command(booklet)

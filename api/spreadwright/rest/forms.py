@@ -1,6 +1,6 @@
 """The forms in which a thing is served: JSON, pictures, tables, paths, each with the function that makes its bytes."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import partial
 from typing import Any
@@ -78,11 +78,10 @@ def path_forms(make: Callable[..., bytes], every: Make) -> tuple[Form, ...]:
     )
 
 
-def picture_forms(one: Callable[..., bytes], every: Callable[..., Sequence[bytes]] | None = None) -> tuple[Form, ...]:
-    """SVG, PNG and PDF of one picture; the PDF has `every` picture, a page each, where there are several."""
-    pages = every or (lambda *found: (one(*found),))
+def picture_forms(one: Callable[..., bytes], printed: Make | None = None) -> tuple[Form, ...]:
+    """SVG, PNG and PDF of one picture; where it is printed in another way than as it is, `printed` makes the PDF."""
     return (
         Form("svg", SVG, one, {"type": "string"}),
         Form("png", PNG, lambda arguments, *found: as_png(one(arguments, *found), arguments["width"]), _BINARY),
-        Form("pdf", PDF, lambda *found: as_pdf(pages(*found)), _BINARY),
+        Form("pdf", PDF, printed or (lambda *found: as_pdf((one(*found),))), _BINARY),
     )

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from spreadwright.document import Reading
 from spreadwright.drawing.booklet.code import code_picture
+from spreadwright.drawing.booklet.loose import loose_pages_pdf
 from spreadwright.drawing.face import face_picture
 from spreadwright.drawing.placement import PlacementPlan, placement_leaves, placement_picture
 from spreadwright.drawing.raster import NARROWEST_PX, WIDEST_PX, pdf, png
@@ -17,17 +18,18 @@ from spreadwright.tasks.check import proven
 from spreadwright.tasks.cut import Cutting
 from spreadwright.tasks.layout import layout
 from spreadwright.tasks.place import Placing
+from spreadwright.words import gettext as _
 
 __all__ = [
     "NARROWEST_PX",
     "WIDEST_PX",
     "as_pdf",
     "as_png",
-    "cut_sheets_pages_svg",
+    "cut_sheets_pdf",
     "cut_sheets_svg",
     "exchangeable_spread",
     "face_svg",
-    "placement_pages_svg",
+    "placement_pdf",
     "placement_svg",
     "preview_svg",
     "swatch_svg",
@@ -88,15 +90,20 @@ def _drawn(plan: SheetPlan) -> bytes:
     return svg_bytes(cut_sheet_picture(plan))
 
 
-def cut_sheets_pages_svg(cutting: Cutting, *, is_uncut_shown: bool = True) -> tuple[bytes, ...]:
+def cut_sheets_pdf(cutting: Cutting, *, is_uncut_shown: bool = True) -> bytes:
     """The cut sheets for the printer: no page is higher than 265 mm, the rest of a long table is on further ones.
 
     Args:
         cutting: The cuts on one bench.
         is_uncut_shown: Whether a sheet that is not cut has its page, too.
+
+    Raises:
+        CannotDraw: The library that sets the pages refused.
     """
     plans = [plan for plan in sheet_plans(cutting) if plan.steps or is_uncut_shown]
-    return tuple(svg_bytes(leaf) for plan in plans for leaf in cut_sheet_leaves(plan))
+    leaves = [leaf for plan in plans for leaf in cut_sheet_leaves(plan)]
+    title = _("{title}: cut sheets").format(title=cutting.recipe.title)
+    return loose_pages_pdf(leaves, title, cutting.recipe.authors)
 
 
 def placement_svg(placing: Placing) -> bytes:
@@ -104,9 +111,14 @@ def placement_svg(placing: Placing) -> bytes:
     return svg_bytes(placement_picture(placement_plan(placing)))
 
 
-def placement_pages_svg(placing: Placing) -> tuple[bytes, ...]:
-    """The same for the printer: no page is higher than 265 mm."""
-    return tuple(svg_bytes(leaf) for leaf in placement_leaves(placement_plan(placing)))
+def placement_pdf(placing: Placing) -> bytes:
+    """The same for the printer: no page is higher than 265 mm.
+
+    Raises:
+        CannotDraw: The library that sets the pages refused.
+    """
+    title = _("{title}: placement").format(title=placing.recipe.title)
+    return loose_pages_pdf(placement_leaves(placement_plan(placing)), title, placing.recipe.authors)
 
 
 def sheet_plans(cutting: Cutting) -> list[SheetPlan]:

@@ -9,7 +9,7 @@ from spreadwright.lengths import Unit
 from spreadwright.tasks import cut, place
 from spreadwright.tasks.booklet import Dress, Format, booklet
 from spreadwright.tasks.cut_paths import cut_paths, cut_paths_zip
-from spreadwright.tasks.draw import as_pdf, as_png, cut_sheets_pages_svg, placement_pages_svg, preview_svg
+from spreadwright.tasks.draw import as_pdf, as_png, cut_sheets_pdf, placement_pdf, preview_svg
 from spreadwright.tasks.pieces import piece_rows, pieces_csv
 from spreadwright.tasks.templates import templates
 from spreadwright.words import gettext as _
@@ -106,9 +106,9 @@ def _spread(job: RecipeJob) -> Iterator[Made]:
 def _instructions(job: RecipeJob) -> Iterator[Made]:
     cutting = cut(job.reading, job.bench)
     if sheets := sum(1 for first, *_ in cutting.stacks if cutting.steps_of(first)):
-        data = as_pdf(cut_sheets_pages_svg(cutting, is_uncut_shown=False))
+        data = cut_sheets_pdf(cutting, is_uncut_shown=False)
         yield _made(job, "cut-sheets", "PDF", "-cut-sheets.pdf", data, "/cuts.pdf", count=sheets)
-    data = as_pdf(placement_pages_svg(place(job.reading, job.bench)))
+    data = placement_pdf(place(job.reading, job.bench))
     yield _made(job, "placement", "PDF", "-placement.pdf", data, "/placement.pdf")
 
 

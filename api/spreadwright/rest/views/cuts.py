@@ -12,7 +12,7 @@ from spreadwright.rest.queries import CutsQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.tasks import Cutting, cut
 from spreadwright.tasks.answers import cuts_answer
-from spreadwright.tasks.draw import cut_sheets_pages_svg, cut_sheets_svg
+from spreadwright.tasks.draw import cut_sheets_pdf, cut_sheets_svg
 
 blueprint = Resources("cuts", __name__, description=__doc__)
 
@@ -34,8 +34,8 @@ def _first_cut(cutting: Cutting) -> int:
     return next((step.sheet for step in cutting.steps), 1)
 
 
-def _every_sheet(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[bytes, ...]:
-    return cut_sheets_pages_svg(cut(recipe, bench))
+def _every_sheet(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
+    return cut_sheets_pdf(cut(recipe, bench))
 
 
 @blueprint.resource(

@@ -10,7 +10,7 @@ from spreadwright.rest.placement_envelopes import Placement
 from spreadwright.rest.queries import PlacementQuery
 from spreadwright.rest.resources import Documents, Resources
 from spreadwright.tasks import place
-from spreadwright.tasks.draw import placement_pages_svg, placement_svg
+from spreadwright.tasks.draw import placement_pdf, placement_svg
 from spreadwright.tasks.placement_answers import placement_answer
 
 blueprint = Resources("placement", __name__, description=__doc__)
@@ -24,8 +24,8 @@ def _pages(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
     return placement_svg(place(recipe, bench))
 
 
-def _printed(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> tuple[bytes, ...]:
-    return placement_pages_svg(place(recipe, bench))
+def _printed(_: Arguments, recipe: Reading[Recipe], bench: Bench) -> bytes:
+    return placement_pdf(place(recipe, bench))
 
 
 @blueprint.resource(
