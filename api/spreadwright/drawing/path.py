@@ -41,6 +41,19 @@ class Path:
         copy._parts = ["".join(self._parts)]
         return copy
 
+    def add(self, other: "Path", x: int, y: int) -> "Path":
+        """The outlines of another path, further right and further down by ticks; it has as many places."""
+        if not other._parts:
+            return self
+        moved = other.moved(x, y)
+        if self._parts:
+            step = moved._first[0] - self._here[0], moved._first[1] - self._here[1]
+            self._parts += "m" + _joined(step, self._places), *moved._parts
+        else:
+            self._first, self._parts = moved._first, moved._parts
+        self._here, self._start = moved._here, moved._start
+        return self
+
     def move(self, x: int, y: int) -> "Path":
         """Start a new outline at a point."""
         if not self._parts:

@@ -7,6 +7,7 @@ left to the table.
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from math import inf
 
 from spreadwright.drawing.callouts import Callout
 from spreadwright.drawing.canvas import Canvas, filled, stroked
@@ -72,15 +73,15 @@ class Obstacles:
         rects = [page.rect(step.placed.rect) for step in steps] + list(photos)
         return Obstacles(page.whole, boxes, [edge for rect in rects for edge in _edges(rect)])
 
-    def cost(self, distance: Distance) -> int | None:
-        """How many edges its figure crosses; None where it may not stand."""
-        if not self.board.contains(distance.box):
+    def crossed(self, figure: Rect, line: Rect) -> int | None:
+        """How many edges a figure crosses; None where it may not stand with its line."""
+        if not self.board.contains(figure):
             return None
-        if any(box.overlaps(distance.box) or box.overlaps(distance.line) for box in self.boxes):
+        if any(box.overlaps(figure) or box.overlaps(line) for box in self.boxes):
             return None
-        if any(line.overlaps(distance.box) for line in self.lines):
+        if any(other.overlaps(figure) for other in self.lines):
             return None
-        return sum(edge.overlaps(distance.box) for edge in self.edges)
+        return sum(edge.overlaps(figure) for edge in self.edges)
 
 
 def distances(page: DrawnPage, steps: Sequence[PlaceStep], obstacles: Obstacles) -> Iterator[Distance]:
@@ -119,12 +120,16 @@ def _cheapest(
     page: DrawnPage, step: PlaceStep, measure: Measure, steps: Sequence[PlaceStep], obstacles: Obstacles
 ) -> Distance | None:
     above = [page.rect(other.placed.rect) for other in steps if other.placed.layer > step.placed.layer]
-    costs = [
-        (3 * cost + _OVER * sum(rect.overlaps(each.line) for rect in above) + away // 2, each)
-        for away, each in enumerate(_places(page, measure))
-        if _is_seen(each, above) and (cost := obstacles.cost(each)) is not None
-    ]
-    return min(costs, key=lambda one: one[0])[1] if costs else None
+    least, cheapest = inf, None
+    for away, each in enumerate(_places(page, measure)):
+        if away // 2 >= least:  # nor is any place further away cheaper
+            break
+        line = each.line
+        if _is_seen(each, above) and (crossed := obstacles.crossed(each.box, line)) is not None:
+            cost = 3 * crossed + _OVER * sum(rect.overlaps(line) for rect in above) + away // 2
+            if cost < least:
+                least, cheapest = cost, each
+    return cheapest
 
 
 def _is_seen(distance: Distance, above: Sequence[Rect]) -> bool:

@@ -92,7 +92,7 @@ def write_repeated(canvas: Canvas, text: str, at: Point, style: Style, *, align:
 def letter(glyph: Glyph, size: int) -> Path:
     """The outline of one letter that starts where both coordinates are nought."""
     path = Path(places=2)
-    _draw(path, glyph, 0, (0, 0), size)
+    _draw(path, glyph, size)
     return path
 
 
@@ -107,7 +107,7 @@ def _outlined(text: str, style: Style) -> Path:
     """The outlines of words that start where both coordinates are nought."""
     path, pen = Path(places=2), 0
     for glyph in _glyphs(text, style.face, style.is_tabular):
-        _draw(path, glyph, pen, (0, 0), style.size)
+        path.add(letter(glyph, style.size), _units(pen, style.size), 0)
         pen += glyph.advance
     return path
 
@@ -196,13 +196,13 @@ def _shaped(font: Font | None, run: str, features: dict[str, bool]) -> list[Glyp
     return [replace(glyph, advance=_THIN_ADVANCE, words=" ") if glyph.number == thin else glyph for glyph in shaped]
 
 
-def _draw(path: Path, glyph: Glyph, pen: int, at: Point, size: int) -> None:
+def _draw(path: Path, glyph: Glyph, size: int) -> None:
     if glyph.font is None:
-        _draw_box(path, pen, at, size)
+        _draw_box(path, size)
         return
     for stroke in glyph.font.outline(glyph.number):
         values = [
-            at[0] + _units(pen + glyph.x + value, size) if i % 2 == 0 else at[1] - _units(glyph.y + value, size)
+            _units(glyph.x + value, size) if i % 2 == 0 else -_units(glyph.y + value, size)
             for i, value in enumerate(stroke.values)
         ]
         _follow(path, stroke.verb, values)
@@ -219,9 +219,9 @@ def _follow(path: Path, verb: str, values: list[int]) -> None:
     verbs[verb](*values)
 
 
-def _draw_box(path: Path, pen: int, at: Point, size: int) -> None:
+def _draw_box(path: Path, size: int) -> None:
     """A hollow box: the inner outline runs the other way round."""
-    left, right = pen + _MISSING_EDGE, pen + _MISSING_WIDTH - _MISSING_EDGE
+    left, right = _MISSING_EDGE, _MISSING_WIDTH - _MISSING_EDGE
     outer = ((left, 0), (left, _MISSING_HEIGHT), (right, _MISSING_HEIGHT), (right, 0))
     low, high = _MISSING_EDGE, _MISSING_HEIGHT - _MISSING_EDGE
     inner = (
@@ -231,4 +231,4 @@ def _draw_box(path: Path, pen: int, at: Point, size: int) -> None:
         (left + _MISSING_EDGE, high),
     )
     for corners in (outer, inner):
-        path.lines((at[0] + _units(x, size), at[1] - _units(y, size)) for x, y in corners).close()
+        path.lines((_units(x, size), -_units(y, size)) for x, y in corners).close()
