@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 from spreadwright.errors import CannotDraw
 
 if TYPE_CHECKING:
-    from numpy import uint8, uint32
+    from numpy import uint8
     from numpy.typing import NDArray
     from pikepdf import Pdf
 
@@ -45,10 +45,7 @@ def pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
     Raises:
         CannotDraw: The library refused; its error is the cause.
     """
-    import numpy as np
-
-    words = _words(svg, width_px)[:, :, None]  # one pixel a word, red in its third byte whatever the machine's order
-    return (words >> np.array([16, 8, 0], dtype=np.uint32)).astype(np.uint8)
+    return _drawn(svg, width_px)[:, :, :3].copy()
 
 
 def see_through_pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
@@ -57,17 +54,15 @@ def see_through_pixels(svg: bytes, width_px: int) -> "NDArray[uint8]":
     Raises:
         CannotDraw: The library refused; its error is the cause.
     """
-    import numpy as np
-
-    words = _words(svg, width_px)[:, :, None]
-    drawn = (words >> np.array([16, 8, 0, 24], dtype=np.uint32)).astype(np.uint8)
-    opacity = np.maximum(drawn[:, :, 3:].astype(np.uint16), 1)
-    drawn[:, :, :3] = np.minimum((drawn[:, :, :3].astype(np.uint16) * 255 + opacity // 2) // opacity, 255)
+    drawn = _drawn(svg, width_px)
+    fades = (drawn[:, :, 3] > 0) & (drawn[:, :, 3] < 255)  # few pixels do, and all others are as they should be
+    fading, opacity = drawn[fades].astype("uint16"), drawn[fades, 3:].astype("uint16")
+    drawn[fades, :3] = ((fading[:, :3] * 255 + opacity // 2) // opacity).clip(max=255)
     return drawn
 
 
-def _words(svg: bytes, width_px: int) -> "NDArray[uint32]":
-    """A picture as one word a pixel: opacity, red, green and blue, the colours multiplied by the opacity."""
+def _drawn(svg: bytes, width_px: int) -> "NDArray[uint8]":
+    """Red, green, blue and opacity, the colours multiplied by the opacity."""
     import numpy as np
     from cairosvg.parser import Tree
     from cairosvg.surface import PNGSurface
@@ -75,10 +70,11 @@ def _words(svg: bytes, width_px: int) -> "NDArray[uint32]":
     try:
         _renderer()
         drawn = PNGSurface(Tree(bytestring=svg), None, 96, output_width=_bounded(width_px, svg)).cairo
-        rows = np.frombuffer(drawn.get_data(), dtype=np.uint32).reshape(drawn.get_height(), -1)
+        words = np.frombuffer(drawn.get_data(), dtype=np.uint32).reshape(drawn.get_height(), -1)
     except Exception as cause:
         raise CannotDraw("The picture") from cause
-    return rows[:, : drawn.get_width()].copy()  # the surface and its memory go with this function
+    bytes_of_words = words[:, : drawn.get_width()].astype("<u4").view(np.uint8)  # the highest byte is the opacity
+    return bytes_of_words.reshape(*words.shape[:1], -1, 4)[:, :, [2, 1, 0, 3]]
 
 
 @cache

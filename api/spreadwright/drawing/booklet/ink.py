@@ -6,6 +6,7 @@ Lengths are millimetres, y runs downward, as in the picture.
 
 import re
 from collections.abc import Iterator, Sequence
+from functools import lru_cache
 from itertools import groupby
 from math import cos, radians, sin
 from typing import Protocol
@@ -153,6 +154,7 @@ def _shown(font: Font, glyphs: Sequence[Glyph]) -> str:
     return shown.replace("><", "")
 
 
+@lru_cache(maxsize=1024)
 def _colour(written: str) -> str:
     """#rrggbb as three shares of one."""
     return " ".join(f"{int(written[at : at + 2], 16) / 255:.4g}" for at in (1, 3, 5))
@@ -180,6 +182,7 @@ def _moves(transform: str) -> Iterator[Matrix]:
             yield a, b, -b, a, 0, 0
 
 
+@lru_cache(maxsize=65536)
 def _short(value: float) -> str:
     """At most six decimals."""
     return f"{round(value, 6) + 0:.6f}".rstrip("0").rstrip(".")  # + 0: no -0
