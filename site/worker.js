@@ -1,6 +1,7 @@
 /* Keeps the gallery readable without a network: what every page needs, and the recipes that were visited last.
 
-   The build puts VERSION, a digest of what every page needs, and SHELL, the list of it, before this.
+   The build puts VERSION, a digest of what every page needs, SHELL, the list of it, and HOMES, the folder of each
+   language, before this.
    The network always comes first, and whatever it brings takes the place of what was kept; so nothing is shown that is
    older than the last time that there was a network. Caches of other versions are deleted. */
 "use strict";
@@ -12,7 +13,6 @@ const HOME = self.registration.scope;
 const PREFIX = `spreadwright ${new URL(HOME).pathname} `;  // several galleries may lie at one address
 const SHELL_CACHE = `${PREFIX}shell ${VERSION}`;
 const RECIPE = `${PREFIX}recipe `;
-const OFFLINE = new URL("offline.html", HOME).href;
 
 const isOurs = (url) => url.startsWith(HOME);
 const fresh = (url) => fetch(url, { cache: "no-cache" });
@@ -54,6 +54,31 @@ async function renew(url, response) {
   }
 }
 
+/* The recipes that are kept below a folder, the last one first, each with its title as its own page says it. */
+async function* keptBelow(home) {
+  for (const name of (await caches.keys()).filter((each) => each.startsWith(RECIPE)).sort().reverse()) {
+    const recipe = name.slice(name.indexOf(" ", RECIPE.length) + 1);
+    const page = recipe.startsWith(`${home}recipes/`) && await caches.match(`${recipe}index.html`, { cacheName: name });
+    const said = page && /<header class="title" lang="([^"]*)">.*?<h1>(.*?)<\/h1>/s.exec(await page.text());
+    if (said) yield `<li><a href="${recipe}index.html" lang="${said[1]}">${said[2]}</a></li>`;
+  }
+}
+
+/* What is shown at the address of a page that is not kept: it says so in the language of that page, with links that hold
+   at any depth, and with those recipes that are kept. */
+async function instead(url) {
+  const homes = HOMES.map((home) => new URL(home, HOME).href);
+  const home = homes.slice(1).find((each) => url.startsWith(each)) ?? homes[0];
+  const page = await keptCopy(`${home}offline.html`);
+  if (!page) return page;
+  const items = [];
+  for await (const item of keptBelow(home)) items.push(item);
+  const text = (await page.text())
+    .replace(/ href="(?![#/]|[a-z]+:)/g, () => ` href="${home}`)
+    .replace(/<section hidden>(.*?)<\/ul>/s, (whole, before) => (items.length ? `<section>${before}${items.join("")}</ul>` : whole));
+  return new Response(text, { headers: { "Content-Type": "text/html; charset=utf-8" } });
+}
+
 async function answer(event) {
   const url = plain(event.request.url);
   const kept = await keptCopy(url);
@@ -64,7 +89,7 @@ async function answer(event) {
     return response;
   } catch (reason) {
     if (kept) return kept;
-    if (event.request.mode === "navigate") return (await keptCopy(OFFLINE)) ?? Response.error();
+    if (event.request.mode === "navigate") return (await instead(url)) ?? Response.error();
     throw reason;
   }
 }

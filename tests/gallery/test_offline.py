@@ -1,4 +1,5 @@
 import json
+import posixpath
 import re
 from pathlib import Path
 
@@ -15,6 +16,11 @@ def files():
     return offline_files(Shell(Site(("en",))), Site(("en",)))
 
 
+def resolved(home: str, path: str) -> str:
+    """The path in the site of what a file in the home of a language names."""
+    return posixpath.normpath(home + path)
+
+
 def listed(worker: bytes) -> list[str]:
     return json.loads(re.search(r"const SHELL = (\[.*\]);", worker.decode())[1])
 
@@ -29,8 +35,23 @@ def test_manifest_names_icons_that_are_there_at_their_size(files):
 
 def test_manifest_holds_below_any_path(files):
     manifest = json.loads(files["manifest.webmanifest"])
-    assert all(manifest[name].startswith("./") for name in ("id", "start_url", "scope"))
+    assert all(manifest[name].startswith("./") for name in ("start_url", "scope"))
     assert not any(icon["src"].startswith("/") for icon in manifest["icons"])
+    assert "id" not in manifest  # it would not heed the path
+
+
+def test_every_language_has_a_page_and_a_manifest_of_its_own():
+    languages = ("en", "de", "fr")
+    files = offline_files(Shell(Site(languages)), Site(languages))
+    for language, home in zip(languages, ("", "de/", "fr/"), strict=True):
+        assert f'<html lang="{language}">'.encode() in files[f"{home}offline.html"]
+        manifest = json.loads(files[f"{home}manifest.webmanifest"])
+        assert manifest["lang"] == language
+        assert {resolved(home, manifest["start_url"]), resolved(home, manifest["scope"])} == {f"{home}index.html", "."}
+        assert all(resolved(home, icon["src"]) in files for icon in manifest["icons"])
+    assert {f"{home}{page}" for home in ("", "de/", "fr/") for page in ("index.html", "offline.html")} <= {
+        *listed(files["sw.js"])
+    }
 
 
 def test_a_masked_icon_is_one_colour_where_it_may_be_cut_off(files):

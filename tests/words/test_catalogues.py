@@ -19,7 +19,7 @@ from spreadwright.words import CATALOGUES, LANGUAGES, TITLES, gettext, listed, n
 
 SOURCES = Path(spreadwright.__file__).parent
 TEMPLATES = shipped.folder("site") / "theme"
-ENGLISH = ("404.html", "commands.html", "format.html", "told-script.html")
+ENGLISH = ("commands.html", "format.html", "told-script.html")
 """Templates of the prose, which is English, and of scripts."""
 TRANSLATED = [path for path in sorted(TEMPLATES.rglob("*.html")) if path.name not in ENGLISH]
 KEYWORDS = {"_": None, "gettext": None, "ngettext": (1, 2)}

@@ -17,6 +17,7 @@ from spreadwright.words import gettext as _
 from spreadwright.words import speaking
 
 OFFLINE = "offline.html"
+MANIFEST = "manifest.webmanifest"
 _INK, _PAPER = "#2b2a28", "#fbf8f2"
 _SIZES = (192, 512)
 _SHARE = 0.6
@@ -24,12 +25,15 @@ _SHARE = 0.6
 
 
 def offline_files(around: Shell, site: Site) -> Files:
-    """All of it, by path in the site; its words in the first language of the site."""
-    language = site.languages[0]
-    with speaking(language):
-        page, manifest = around.page(OFFLINE, OFFLINE, language, {"alternates": ()}), _manifest(language)
-    shell = {**_assets(), "manifest.webmanifest": manifest, OFFLINE: page}
-    return {OFFLINE: page, "manifest.webmanifest": manifest, "sw.js": _worker(shell), **_icons()}
+    """All of it, by path in the site; page and manifest in every language of the site."""
+    spoken: dict[str, bytes] = {}
+    for language in site.languages:
+        home = site.home(language)
+        with speaking(language):
+            spoken[home + OFFLINE] = around.page(OFFLINE, OFFLINE, language, {"alternates": ()})
+            spoken[home + MANIFEST] = _manifest(language, "../" * home.count("/"))
+    homes = [site.home(language) for language in site.languages]
+    return {**spoken, "sw.js": _worker({**_assets(), **spoken}, homes), **_icons()}
 
 
 def _assets() -> dict[str, bytes]:
@@ -45,30 +49,35 @@ def _is_needed(file: Path) -> bool:
     return file.suffix in (".css", ".js", ".svg")
 
 
-def _worker(shell: Files) -> bytes:
+def _worker(shell: Files, homes: list[str]) -> bytes:
     source = (shipped.folder("site") / "worker.js").read_text(encoding="utf-8")
     digest = sha256(source.encode())
     for path, data in sorted(shell.items()):
         digest.update(b"%s %d " % (path.encode(), len(data)) + data)
-    listed = json.dumps([*sorted(shell), "index.html"])
-    return f'const VERSION = "{digest.hexdigest()[:16]}";\nconst SHELL = {listed};\n{source}'.encode()
+    told = {
+        "VERSION": digest.hexdigest()[:16],
+        "SHELL": [*sorted(shell), *(f"{home}index.html" for home in homes)],
+        "HOMES": homes,
+    }
+    return "".join([*(f"const {name} = {json.dumps(value)};\n" for name, value in told.items()), source]).encode()
 
 
-def _manifest(language: str) -> bytes:
+def _manifest(language: str, root: str) -> bytes:
+    """It names no id: that would be the same for all galleries of one host, whatever the folder that they lie in."""
     icons = [(f"assets/{name}-{px}.png", px, purpose) for name, purpose in _PURPOSES.items() for px in _SIZES]
     manifest = {
         "name": "Spreadwright",
         "short_name": "Spreadwright",
         "description": _("Album layouts that use whole sheets of paper up, with every cut and every distance."),
         "lang": language,
-        "id": "./",
         "start_url": "./index.html",
-        "scope": "./",
+        "scope": root or "./",
         "display": "standalone",
         "background_color": _PAPER,
         "theme_color": _PAPER,
         "icons": [
-            {"src": path, "sizes": f"{px}x{px}", "type": "image/png", "purpose": purpose} for path, px, purpose in icons
+            {"src": root + path, "sizes": f"{px}x{px}", "type": "image/png", "purpose": purpose}
+            for path, px, purpose in icons
         ],
     }
     return json.dumps(manifest, ensure_ascii=False, indent=2).encode() + b"\n"

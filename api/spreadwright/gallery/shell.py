@@ -3,11 +3,13 @@
 MkDocs itself builds pages one after the other in one process. Those of a collection are rendered where they are made.
 """
 
+from collections.abc import Callable
 from functools import lru_cache
 from typing import Any
 
 from jinja2 import Environment, TemplateError, pass_context
 from jinja2.runtime import Context
+from markupsafe import Markup
 from mkdocs.commands.build import get_context
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
@@ -89,6 +91,7 @@ def dressed(env: Environment) -> Environment:
     env.autoescape = True
     env.add_extension("jinja2.ext.i18n")
     env.install_gettext_callables(words.gettext, words.ngettext)  # type: ignore[attr-defined]  # by the extension
+    env.globals["in_every_language"] = _in_every_language
     env.filters.update(
         FILTERS,
         named=named,
@@ -105,6 +108,15 @@ def surroundings(site: Site, language: str, path: str = "") -> dict[str, Any]:
     """What every template is given; a page that has one language only is given without its path."""
     alternates = site.alternates(path) if path else ()
     return {"site": site, "language": language, "home": site.home(language), "alternates": alternates, "here": path}
+
+
+def _in_every_language(site: Site, caller: Callable[[str], str]) -> Markup:
+    """What a template says in its `call` block, once in each language of the gallery."""
+    parts = []
+    for language in site.languages:
+        with words.speaking(language):
+            parts.append(caller(language))
+    return Markup("").join(parts)
 
 
 @pass_context
