@@ -48,6 +48,26 @@ def test_links_within_a_language_stay_in_it(site):
     assert links and all(link.parts[0] == "de" for link in links)
 
 
+def test_words_in_another_language_than_the_page_say_so(site):
+    pages = site / "de" / "recipes" / "window-seat"
+    assert '<p class="figures" lang="de">' in (pages / "index.html").read_text("utf-8").split("</header>")[1]
+    assert '<bdi lang="en">Window seat</bdi>' in (pages / "steps.html").read_text("utf-8")
+
+
+def test_a_colon_stands_apart_in_french(site):
+    page = (site / "fr" / "recipes" / "window-seat" / "index.html").read_text("utf-8")
+    headings = re.findall(r'<h3 id="sheet-\d+">(.*?)</h3>', page)
+    assert headings and all("\N{NO-BREAK SPACE}: " in heading for heading in headings)
+
+
+def test_an_unknown_address_is_told_in_every_language(site):
+    page = (site / "404.html").read_text("utf-8")
+    told = re.findall(r'<section lang="(\w+)">\s*<h([12])>(.*?)</h', page)
+    assert [(language, level) for language, level, _ in told] == [("en", "1"), ("de", "2"), ("fr", "2")]
+    assert len({words for *_, words in told}) == 3
+    assert all(f'href="/{home}index.html"' in page for home in ("", "de/", "fr/"))
+
+
 def test_pictures_and_downloads_without_words_lie_there_once(site):
     once = {file.name for folder in ("pictures", "downloads") for file in (site / folder).rglob("*.*")}
     in_german = {file.name for file in (site / "de").rglob("*.*")}
