@@ -2,8 +2,9 @@
 
    The build puts VERSION, a digest of what every page needs, SHELL, the list of it, and HOMES, the folder of each
    language, before this.
-   The network always comes first, and whatever it brings takes the place of what was kept; so nothing is shown that is
-   older than the last time that there was a network. Caches of other versions are deleted. */
+   The network always comes first, and whatever it brings takes the place of what was kept, even if it comes too late to
+   be shown; what is not there any more is kept no longer. So nothing is shown that is older than the last time that there
+   was a network. Caches of other versions are deleted. */
 "use strict";
 
 const PATIENCE = 4000;  // ms to wait for the network where there is something kept
@@ -47,10 +48,13 @@ function plain(url) {
 const keptCopy = (url) => caches.match(url, { ignoreVary: true });
 
 async function renew(url, response) {
+  const isGone = [404, 410].includes(response.status);
+  if (!isGone && (!response.ok || response.redirected)) return;
   for (const name of await caches.keys()) {
-    if (!name.startsWith(PREFIX)) continue;
+    const isThere = name.startsWith(PREFIX) && await caches.match(url, { cacheName: name, ignoreVary: true });
+    if (!isThere) continue;
     const cache = await caches.open(name);
-    if (await cache.match(url, { ignoreVary: true })) await cache.put(url, response.clone());
+    await (isGone ? cache.delete(url, { ignoreVary: true }) : cache.put(url, response.clone()));
   }
 }
 
@@ -84,9 +88,8 @@ async function answer(event) {
   const kept = await keptCopy(url);
   try {
     const asked = fetch(event.request);
-    const response = await (kept ? Promise.race([asked, pause(PATIENCE)]) : asked);
-    if (kept && response.ok && !response.redirected) event.waitUntil(renew(url, response.clone()));
-    return response;
+    if (kept) event.waitUntil(asked.then((response) => renew(url, response.clone())).catch(() => undefined));
+    return await (kept ? Promise.race([asked, pause(PATIENCE)]) : asked);
   } catch (reason) {
     if (kept) return kept;
     if (event.request.mode === "navigate") return (await instead(url)) ?? Response.error();

@@ -25,9 +25,9 @@ class QuietHandler(SimpleHTTPRequestHandler):
 
 
 @contextmanager
-def served(folder: Path) -> Iterator[str]:
+def served(folder: Path, handler: type[SimpleHTTPRequestHandler] = QuietHandler) -> Iterator[str]:
     """The address of a folder that is served while the block lasts."""
-    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(QuietHandler, directory=folder))
+    server = ThreadingHTTPServer(("127.0.0.1", 0), partial(handler, directory=folder))
     threading.Thread(target=server.serve_forever, daemon=True).start()
     try:
         yield f"http://127.0.0.1:{server.server_port}"
@@ -46,3 +46,12 @@ def opened(page, url: str) -> None:
     page.goto(url)
     page.evaluate("for (const image of document.images) image.loading = 'eager'")
     page.wait_for_load_state("networkidle")
+
+
+def until(page, script: str, arg=None) -> None:
+    """Wait until a script that gives a promise gives something true; `wait_for_function` takes the promise for that."""
+    for _ in range(200):
+        if page.evaluate(script, arg):
+            return
+        page.wait_for_timeout(50)
+    raise AssertionError(f"never true: {script}")

@@ -1,14 +1,17 @@
 """The gallery with the network off, after a first visit."""
 
+import time
+
 import pytest
 
-from gallery.browser.chromium import served
+from gallery.browser.chromium import QuietHandler, served, until
 
 pytestmark = pytest.mark.browser
 
 FOLDER = "recipes/window-seat"
-PAGES, STEPS = 4, 18
-"""Files of that recipe: its page, its steps in either unit, the script of the other unit; a picture for each step."""
+FILES = 4 + 3 + 18
+"""Of that recipe: its page, its steps in either unit, the script of the other; its papers; a picture for each step."""
+PAPERS = "[...new Set([...document.querySelectorAll('[data-spread] image')].map((image) => image.href.baseVal))]"
 KEPT = """async () => {
   const found = {};
   for (const name of await caches.keys()) {
@@ -29,17 +32,18 @@ def kept(page) -> list[str]:
     return [url for name, urls in page.evaluate(KEPT).items() if " recipe " in name for url in urls]
 
 
-def visit(page, url, count=PAGES):
+def visit(page, url):
     """Open a page and wait until its recipe is kept."""
     page.goto(url)
     page.wait_for_function("navigator.serviceWorker.controller")
-    page.wait_for_function(
+    until(
+        page,
         """async (count) => {
           const names = (await caches.keys()).filter((name) => name.includes(" recipe "));
           const sizes = await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length));
           return Math.max(0, ...sizes) >= count;
         }""",
-        arg=count,
+        FILES,
     )
 
 
@@ -60,7 +64,7 @@ def test_steps_are_there_without_a_network(visitor, address):
 
 
 def test_a_visited_recipe_is_there_with_its_step_pictures(visitor, address):
-    visit(visitor, f"{address}/{FOLDER}/index.html", count=PAGES + STEPS)
+    visit(visitor, f"{address}/{FOLDER}/index.html")
     assert any(url.endswith("/cut-1.svg") for url in kept(visitor))
     visitor.context.set_offline(True)
     visitor.goto(f"{address}/{FOLDER}/index.html")
@@ -69,6 +73,70 @@ def test_a_visited_recipe_is_there_with_its_step_pictures(visitor, address):
     visitor.wait_for_function("document.querySelector('img.step').naturalWidth > 0")
     visitor.get_by_role("link", name="Step by step").click()
     visitor.wait_for_selector(".one-by-one")
+
+
+@pytest.mark.parametrize("last", ["index.html", "steps.html"])
+def test_a_visited_recipe_is_there_with_its_papers_whichever_page_was_last(visitor, address, last):
+    visit(visitor, f"{address}/{FOLDER}/index.html")
+    papers = visitor.evaluate(f"{PAPERS}.map((path) => new URL(path, location.href).href)")
+    assert len(papers) >= 3
+    steps = [f"{address}/pictures/window-seat/cut-1.svg", f"{address}/pictures/window-seat/piece-1.svg"]
+    visitor.goto(f"{address}/{FOLDER}/{last}")
+    visitor.wait_for_timeout(500)
+    assert set(papers + steps) <= set(kept(visitor))
+
+
+def test_what_is_gone_is_kept_no_longer(browser, site, tmp_path):
+    folder = tmp_path / "gallery"
+    folder.symlink_to(site)
+    context = browser.new_context()
+    page = context.new_page()
+    with served(tmp_path) as root:
+        url = f"{root}/gallery/{FOLDER}/steps.html"
+        visit(page, url)
+        assert url in kept(page)
+        folder.unlink()
+        folder.mkdir()
+        page.goto(f"{url}?now")
+        page.wait_for_timeout(300)
+        assert url not in kept(page)
+    context.close()
+
+
+class Slow(QuietHandler):
+    """Answers later than anybody waits, where it is about steps."""
+
+    is_slow = False
+
+    def send_head(self):
+        """The file, late."""
+        if self.is_slow and "steps.html" in self.path:
+            time.sleep(5)
+        return super().send_head()
+
+
+def test_what_comes_late_is_shown_the_next_time(browser, site, tmp_path, monkeypatch):
+    (tmp_path / "gallery").symlink_to(site)
+    context = browser.new_context()
+    page = context.new_page()
+    with served(tmp_path, Slow) as root:
+        url = f"{root}/gallery/{FOLDER}/steps.html"
+        visit(page, url)
+        monkeypatch.setattr(Slow, "is_slow", True)
+        text = (site / FOLDER / "steps.html").read_text(encoding="utf-8").replace("What you need", "What you need now")
+        (tmp_path / "gallery").unlink()
+        (tmp_path / "gallery" / FOLDER).mkdir(parents=True)
+        (tmp_path / "gallery" / FOLDER / "steps.html").write_text(text, encoding="utf-8")
+        page.goto(f"{url}#step=start")
+        page.reload(wait_until="commit")
+        page.wait_for_selector("#needs", state="attached")
+        assert page.locator("#needs").inner_text() == "What you need"
+        page.wait_for_timeout(2500)
+        context.set_offline(True)
+        page.reload(wait_until="commit")
+        page.wait_for_selector("#needs", state="attached")
+        assert page.locator("#needs").inner_text() == "What you need now"
+    context.close()
 
 
 def test_what_is_not_kept_says_so(visitor, address):
@@ -108,7 +176,7 @@ def test_caches_of_an_older_build_are_deleted(visitor, address):
     visitor.evaluate("() => caches.open('somebody else')")
     visitor.evaluate("navigator.serviceWorker.ready.then((it) => it.unregister())")
     visitor.goto(f"{address}/about.html")
-    visitor.wait_for_function("caches.keys().then((names) => !names.some((name) => name.endsWith('shell 0000')))")
+    until(visitor, "caches.keys().then((names) => !names.some((name) => name.endsWith('shell 0000')))")
     names = visitor.evaluate("caches.keys()")
     assert "somebody else" in names and any(name.startswith(f"spreadwright {here} shell ") for name in names)
 

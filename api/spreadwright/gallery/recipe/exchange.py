@@ -1,5 +1,6 @@
 """The spread of a recipe's page, in which papers are exchanged while it is looked at, and what may be exchanged."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -19,8 +20,10 @@ from spreadwright.tasks.strip import sight_name
 from spreadwright.words import gettext as _
 from spreadwright.words import ngettext
 
+_FOLDER = "pictures"
 _ROOT = "@pictures"
-"""Stands for the way from a page to the pictures: pages of other languages lie deeper."""
+"""Stands for the way from a page to that folder: pages of other languages lie deeper."""
+_SHOWN = re.compile(rf'href="{_ROOT}/([^"]+)"')
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +102,11 @@ class Exchange:
         return tuple(_part(self.first.papers, roles[role], choice) for role, choice in self.first.best.choices)
 
     @property
+    def pictures(self) -> tuple[str, ...]:
+        """Where the pictures lie that are shown first, in the site; of a piece that lies back up, the other side."""
+        return tuple(dict.fromkeys(f"{_FOLDER}/{file}" for file in _SHOWN.findall(self.drawing)))
+
+    @property
     def seen(self) -> str:
         """What is seen, in words, with a gap for the papers."""
         pages = _("Two pages side by side") if len(self.recipe.spread.pages) == 2 else _("One page")
@@ -142,7 +150,7 @@ def exchange(reading: Reading[Recipe], proposals: tuple[Proposal, ...]) -> Excha
 
 def face_path(papers: PaperSet, choice: Choice) -> str:
     """Where the picture of a whole face lies in the site."""
-    return f"pictures/{_file(papers, choice)}"
+    return f"{_FOLDER}/{_file(papers, choice)}"
 
 
 def face_files(papers: PaperSet) -> dict[str, bytes]:

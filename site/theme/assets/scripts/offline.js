@@ -11,8 +11,7 @@
   function files() {
     const place = document.querySelector("[data-keep]");
     if (!place || navigator.connection?.saveData) return null;
-    const pictures = [...document.querySelectorAll("img.step")].map((image) => image.src);
-    return { recipe: absolute("."), keep: [...place.dataset.keep.split(" ").map(absolute), ...pictures] };
+    return { recipe: absolute("."), keep: place.dataset.keep.split(" ").map(absolute) };
   }
 
   window.addEventListener("load", async () => {
