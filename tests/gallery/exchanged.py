@@ -6,6 +6,9 @@ from pathlib import Path
 
 from builder import PAPERS, SOUND, Document
 
+SLATE = "Slate $& $$ {paper}"
+"""A title with signs that mean something where text is put into text."""
+
 
 def turned_and_back() -> Document:
     """The sound recipe with a turned print, a back that is up, and a role whose name means something in addresses."""
@@ -32,7 +35,7 @@ def wharf() -> Document:
     for paper in papers["papers"]:
         paper["front"]["colours"] = colours[paper["id"]]
         paper["core"] = "dyed"
-    papers["papers"][1]["sheets"] = 1
+    papers["papers"][1] |= {"sheets": 1, "title": SLATE}
     small = {"id": "chart", "title": "Chart", "size": ["8", "8"], "front": {"pattern": "dots", "colours": ["#2f4858"]}}
     papers["papers"].append(small)
     return papers

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from builder import PAPERS, SOUND, spoilt
-from gallery.exchanged import write_exchanged
+from gallery.exchanged import SLATE, write_exchanged
 from spreadwright.colour.colourways import choices
 from spreadwright.colour.legible import Sight, sight_matrix
 from spreadwright.document import read_paper_set, read_recipe
@@ -146,7 +146,7 @@ def test_sights_are_shown_by_the_numbers_that_papers_are_judged_by(collection):
 def test_what_is_left_out_is_told_with_its_reason(collection):
     recipe = collection.recipe("turned").model
     told = [left_out(recipe, role, collection.paper_set("wharf")) for role in recipe.roles]
-    few, small = "there are too few sheets: Slate and Slate (back).", "the sheets have another size: Chart"
+    few, small = f"there are too few sheets: {SLATE} and {SLATE} (back).", "the sheets have another size: Chart"
     assert told[0] == f"Not offered, since {few} Not offered, since {small} and Chart (back)."
     assert told[1] == f"Not offered, since {small} (back)."
     assert "since one-way prints do not suit this part: Reed." in told[2]

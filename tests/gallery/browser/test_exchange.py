@@ -9,7 +9,7 @@ import pytest
 from PIL import Image
 
 from gallery.browser.chromium import served
-from gallery.exchanged import write_exchanged
+from gallery.exchanged import SLATE, write_exchanged
 from spreadwright.gallery import build
 from spreadwright.gallery.site import Site
 from spreadwright.store import Collection
@@ -225,6 +225,26 @@ def test_papers_that_cannot_be_loaded_leave_the_spread_as_it_is(browser, root):
     assert page.locator(".now").is_visible()
     assert page.locator("input[name=set]").nth(0).is_checked()
     context.close()
+
+
+def test_what_could_not_be_loaded_before_is_no_way_back(browser, root):
+    context = browser.new_context()
+    context.route("**/wharf/face-*", lambda route: route.abort())
+    page = context.new_page()
+    page.goto(f"{root}/{PAGE}")
+    page.evaluate("exchange.choose('wharf', 0); exchange.choose('wharf', 1)")
+    page.wait_for_function("document.querySelector('.now').textContent.startsWith('These papers could not')")
+    assert page.evaluate("exchange.now().set.id") == "two"
+    assert page.locator("input[name=set]").nth(0).is_checked()
+    context.close()
+
+
+def test_titles_stay_as_they_are_in_every_sentence(recipe):
+    recipe.evaluate("exchange.choose('wharf', [0, 3, 4])")
+    recipe.wait_for_function("document.querySelector('.now').textContent.includes('Wharf')")
+    told = f"{SLATE} (back)"
+    assert told in recipe.locator("[data-spread] > svg").get_attribute("aria-label")
+    assert told in now(recipe) and recipe.locator(".parts b").nth(1).inner_text() == told
 
 
 def within(picture: np.ndarray) -> np.ndarray:

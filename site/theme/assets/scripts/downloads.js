@@ -17,7 +17,7 @@
       link.href = address;
       link.parentElement.querySelector("small").hidden = true; // how large it will be is not known
     }
-    told.textContent = section.dataset.follows.replace("{papers}", title);
+    told.textContent = window.filled(section.dataset.follows, { papers: title });
   }
 
   document.addEventListener("spread:choice", (event) => follow(event.detail));

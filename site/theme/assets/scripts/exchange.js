@@ -13,6 +13,7 @@
 
   const held = document.getElementById("exchange");
   if (!held || !window.spread || !window.address) return;
+  const { filled } = window;
   const data = JSON.parse(held.textContent);
   const folder = held.dataset.pictures;
   const listeners = [];
@@ -21,7 +22,7 @@
   const facesOf = ({ papers }) =>
     papers.flatMap(({ id, title, faces: [front, back] }) => [
       { ...front, paper: id, side: "front", title },
-      { ...back, paper: id, side: "back", title: data.back.replace("{paper}", title) },
+      { ...back, paper: id, side: "back", title: filled(data.back, { paper: title }) },
     ]);
   for (const set of data.sets) set.faces = facesOf(set);
 
@@ -34,7 +35,8 @@
     return { set, faces, best: set.best.findIndex((each) => same(each.faces, faces)) };
   }
 
-  let now = chosen(first, first.best[0].faces);
+  let now = chosen(first, first.best[0].faces); // what was chosen last
+  let shown = now;
 
   /** What a wish comes to: anything that does not fit gives way to the set's best. */
   function wished(id, which = 0) {
@@ -57,13 +59,13 @@
   const titles = ({ set, faces }) => faces.map((face) => set.faces[face].title);
 
   async function show(next, remember) {
-    const label = data.seen.replace("{papers}", titles(next).join(", "));
-    const before = now;
+    const label = filled(data.seen, { papers: titles(next).join(", ") });
     now = next;
     const isShown = await window.spread.show(papersOf(next), label);
     if (now !== next) return; // something else was chosen meanwhile
-    if (!isShown) now = before;
+    if (!isShown) now = shown;
     else if (remember) window.address.write(stated(next), { step: true });
+    shown = now;
     for (const heard of listeners) heard(now, isShown);
     if (isShown) tell();
   }

@@ -21,7 +21,7 @@
     new Map(kinds.map((kind) => [kind, new Set(boxes.filter((box) => box.name === kind && box.checked).map((box) => box.value))]));
   const setText = (node, text) => { if (node.textContent !== text) node.textContent = text; };
   const setHidden = (node, isHidden) => { if (node.hidden !== isHidden) node.hidden = isHidden; };
-  const filled = (pattern, parts) => pattern.replace(/\{(\w+)\}/g, (gap, name) => parts[name] ?? gap);
+  const { filled } = window;
 
   function show() {
     const now = chosen();
@@ -50,7 +50,7 @@
   /* What is asked for, each with a button that takes it back. */
   function mark() {
     const asked = boxes.filter((box) => box.checked).map((box) => [`${box.name}=${box.value}`, nameOf(box)]);
-    if (words.value.trim()) asked.unshift(["words=", `“${words.value.trim()}”`]);
+    if (words.value.trim()) asked.unshift(["words=", filled(form.dataset.quoted, { name: words.value.trim() })]);
     marks.replaceChildren(...asked.map(([key, name]) => {
       const item = document.createElement("li"), button = document.createElement("button");
       button.type = "button";

@@ -107,7 +107,7 @@
     const made = document.createElement("button");
     made.type = "button";
     const label = panel.querySelector(".suggested").dataset.label;
-    const words = label.replace("{papers}", set.title).replace("{number}", number + 1);
+    const words = window.filled(label, { papers: set.title, number: number + 1 });
     made.append(...set.best[number].faces.map((face) => swatch(set.faces[face])), words);
     made.addEventListener("click", () => window.exchange.choose(set.id, number));
     return made;

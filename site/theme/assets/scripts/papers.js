@@ -4,12 +4,11 @@
 
   const section = document.querySelector("[data-exchange]");
   if (!section || !window.exchange) return;
-  const { exchange } = window;
+  const { exchange, filled } = window;
   const { data } = exchange;
   const say = section.dataset;
   const pictures = document.getElementById("exchange").dataset.pictures;
   const find = (selector) => section.querySelector(selector);
-  const filled = (sentence, parts) => sentence.replace(/{(\w+)}/g, (_, name) => parts[name]);
 
   const parts = [...section.querySelectorAll(".parts > li")].map((item) => ({ item, swatch: item.querySelector("image") }));
   const panel = find("#by-role");
@@ -128,7 +127,7 @@
 
   function follow(now, isShown = true) {
     const { set, faces, best } = now;
-    if (set !== shown || !isShown) {
+    if (set !== shown) {
       shown = set;
       showBest(now);
       showFaces(now);

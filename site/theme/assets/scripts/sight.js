@@ -4,13 +4,13 @@
 
   const section = document.querySelector("[data-exchange]");
   if (!section || !window.exchange) return;
+  const { filled } = window;
   const { data, now, listen } = window.exchange;
   const notes = section.querySelector(".notes");
   const say = notes.dataset;
   const buttons = [...section.querySelectorAll("input[name=sight]")];
   const names = new Map(buttons.map((button) => [button.value, button.nextElementSibling.textContent]));
   const list = new Intl.ListFormat(document.documentElement.lang);
-  const filled = (sentence, parts) => sentence.replace(/{(\w+)}/g, (_, name) => parts[name]);
   let sight = data.sights[0];
 
   const quoted = (face) => filled(say.quoted, { name: face.title });

@@ -6,7 +6,7 @@
   const FIRST_MS = 900, NEXT_MS = 1600;
   const still = window.matchMedia("(prefers-reduced-motion: reduce)");
   const told = document.getElementById("turned");
-  const filled = (pattern, parts) => pattern.replace(/\{(\w+)\}/g, (gap, name) => parts[name] ?? gap);
+  const { filled } = window;
 
   class Layout {
     constructor(item, titles, words) {
@@ -17,6 +17,7 @@
       this.image = item.querySelector("img");
       this.home = this.image.dataset.set;
       this.kept = this.shown = this.home;
+      this.byChoice = false; // whether the sets that are asked for above decide
       this.alt = this.image.alt;
       this.title = item.querySelector("h2, h3").textContent;
       this.button = this.dots();
@@ -89,7 +90,7 @@
       this.wanted = set;
       if (set === this.shown) return;
       const next = new Image();
-      const renamed = (text) => text.replaceAll(`/in-${this.shown}-`, `/in-${set}-`);
+      const renamed = (text) => text.replace(/\/in-[^/\s]*-(\d+\.webp)/g, `/in-${set}-$1`);
       next.sizes = this.image.sizes;
       next.srcset = renamed(this.image.srcset);
       next.src = renamed(this.image.getAttribute("src"));
