@@ -202,6 +202,22 @@ def test_the_other_unit_tells_the_other_bench(page, address):
     assert page.locator("#cuts + .cautions ~ .cut-sheet .steps b").first.inner_text() == before
 
 
+def test_the_unit_that_was_asked_for_last_is_shown(browser, address):
+    context = browser.new_context(service_workers="block")
+    page, waiting = context.new_page(), []
+    shown(page, address)
+    page.route("**/told-mm.js", lambda route: waiting.append(route))
+    page.get_by_role("button", name="Millimetres").click()
+    page.wait_for_timeout(100)
+    page.get_by_role("button", name="Inches").click()
+    with page.expect_response("**/told-mm.js"):
+        waiting[0].continue_()
+    page.wait_for_timeout(200)
+    assert page.locator(".told svg text", has_text="dimensions in inches").count()
+    assert page.get_by_role("button", name="Inches").get_attribute("aria-pressed") == "true"
+    context.close()
+
+
 def test_pieces_are_lit_in_the_other_unit_too(page, address):
     shown(page, address)
     row(page).click()

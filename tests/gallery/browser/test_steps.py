@@ -176,6 +176,30 @@ def test_the_screen_is_kept_awake_between_first_and_last_and_let_go(browser, add
     context.close()
 
 
+def test_who_steps_fast_leaves_no_lock_behind(browser, address):
+    context = browser.new_context()
+    context.add_init_script(
+        """window.held = 0;
+        Object.defineProperty(navigator, "wakeLock", { value: { request: async () => {
+          await new Promise((done) => { setTimeout(done, 100); });
+          window.held += 1;
+          const lock = new EventTarget();
+          lock.release = async () => { window.held -= 1; lock.dispatchEvent(new Event("release")); };
+          return lock;
+        } } });"""
+    )
+    page = context.new_page()
+    shown(page, address)
+    for _ in range(4):
+        page.keyboard.press("ArrowRight")
+    page.wait_for_function("window.held === 1")
+    page.wait_for_timeout(500)
+    assert page.evaluate("window.held") == 1
+    page.keyboard.press("End")
+    page.wait_for_function("window.held === 0")
+    context.close()
+
+
 @pytest.mark.parametrize("has_script", [True, False])
 def test_print_and_pages_without_script_are_a_plain_list(browser, address, has_script):
     context = browser.new_context(java_script_enabled=has_script)

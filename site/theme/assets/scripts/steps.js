@@ -32,11 +32,9 @@
   }
 
   function told(screen) {
-    const { step } = screen.dataset;
-    const number = Number(step);
-    const heading = screen.querySelector("h2").firstChild.textContent.trim();
-    if (!number) return heading;
-    return `${root.dataset.of.replace("{number}", number).replace("{total}", root.dataset.total)}`;
+    const number = Number(screen.dataset.step);
+    if (!number) return screen.querySelector("h2").firstChild.textContent.trim();
+    return window.filled(root.dataset.of, { number, total: root.dataset.total });
   }
 
   function progress(name) {
@@ -89,9 +87,14 @@
     if (Math.abs(x) > SWIPE && Math.abs(x) > 2 * Math.abs(y)) step(x < 0 ? 1 : -1);
   });
 
-  /* The screen stays awake between the first step and the last, while the page is seen and nobody objects. */
-  async function watch() {
-    if (!navigator.wakeLock) return;
+  /* The screen stays awake between the first step and the last, while the page is seen and nobody objects. Who steps fast
+     waits for the lock that is asked for, since a second one would never be let go. */
+  let settled = Promise.resolve();
+  function watch() {
+    if (navigator.wakeLock) settled = settled.then(settle);
+  }
+
+  async function settle() {
     const isNeeded = wanted && now > 0 && now < screens.length - 1 && document.visibilityState === "visible";
     if (isNeeded && !lock) {
       try {

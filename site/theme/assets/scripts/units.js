@@ -11,9 +11,11 @@
   if (!place || !buttons.length) return;
 
   const { unit: own, otherUnit: other } = place.dataset;
+  const failed = document.querySelector(".units-told");
   const isSteps = place.classList.contains("stepping");
   const contents = new Map();
   let shown = own;
+  let wanted = own; // what was asked for last: it may still be loading
 
   function kept() {
     try {
@@ -42,6 +44,7 @@
     contents.set(shown, before);
     place.append(contents.get(unit));
     shown = unit;
+    failed.textContent = "";
     mark();
     document.dispatchEvent(new CustomEvent("shown", { detail: place }));
   }
@@ -55,16 +58,18 @@
   function load(unit) {
     const script = document.createElement("script");
     script.src = place.dataset.other;
-    script.addEventListener("load", () => exchange(unit));
+    script.addEventListener("load", () => show(wanted));
     script.addEventListener("error", () => {
       script.remove();
-      document.querySelector(".units-told").textContent = place.dataset.failed;
+      failed.textContent = place.dataset.failed;
     });
     document.head.append(script);
   }
 
   function show(unit) {
-    if (unit === shown || ![own, other].includes(unit)) return;
+    if (![own, other].includes(unit)) return;
+    wanted = unit;
+    if (unit === shown) return;
     if (isSteps) window.location.replace(`${place.dataset.other}${window.location.hash}`);
     else if (contents.has(unit)) exchange(unit);
     else load(unit);
