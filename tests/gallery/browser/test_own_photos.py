@@ -124,6 +124,41 @@ def test_colours_of_a_photo_are_found_and_colourways_suggested(page, chosen):
     assert page.locator("svg.own-photo").count() == 1
 
 
+def test_colours_are_those_of_what_is_kept(page, chosen):
+    chosen(photo("one.jpg"))
+    mat = page.locator("svg.own-photo").evaluate("inner => inner.parentElement.dataset.photo")
+    page.locator(f'.own-photos .mats > li[data-piece="{mat}"]').get_by_role("button").click()
+    for key in ("-",) * 40 + ("ArrowRight",) * 60:
+        page.keyboard.press(key)
+    page.get_by_role("dialog").get_by_role("button", name="Done").click()
+    assert page.locator(".tones li").count() == 1  # the red half is cut off
+
+
+def test_what_is_see_through_is_white(page, chosen):
+    out = BytesIO()
+    Image.new("RGBA", (300, 300), (0, 0, 0, 0)).save(out, "PNG")
+    chosen({"name": "clear.png", "mimeType": "image/png", "buffer": out.getvalue()})
+    tones = page.locator(".tones li").evaluate_all("all => all.map(each => getComputedStyle(each).backgroundColor)")
+    assert tones == ["rgb(255, 255, 255)"]
+
+
+def test_lines_for_another_page_are_copied_and_said_to_be_only_then(browser, address):
+    context = browser.new_context()
+    context.add_init_script(
+        """const clipboard = { writeText: async (text) => { window.held = text; } };
+        Object.defineProperty(navigator, "clipboard", { value: clipboard });"""
+    )
+    page = context.new_page()
+    page.goto(f"{address}/recipes/window-seat/index.html")
+    page.locator(".copy").click()
+    page.wait_for_selector("text=Copied.")
+    assert f'href="{address}/recipes/window-seat/"' in page.evaluate("window.held")
+    page.evaluate("navigator.clipboard.writeText = () => Promise.reject(); document.execCommand = () => false")
+    page.locator(".copy").click()
+    page.wait_for_function("!document.querySelector('.copy + [role=status]').textContent")
+    context.close()
+
+
 def test_without_script_nothing_is_offered_that_does_not_work(browser, address):
     context = browser.new_context(java_script_enabled=False)
     page = context.new_page()

@@ -1,7 +1,8 @@
 /* What is kept of a photo: a frame of a given shape within it, moved and sized by pointer or keys.
 
    crop.best(photo, ratio)                 the largest frame of a shape (width : height), centred
-   crop.edit(photo, ratio, frame, changed) opens the dialog; changed(frame) whenever the frame moves
+   crop.edit(photo, ratio, frame, changed, done)
+                                           opens the dialog; changed(frame) whenever the frame moves, done() when it closes
    A photo has url, width and height; a frame has x, y, width and height; all in pixels of the photo. */
 (() => {
   "use strict";
@@ -18,7 +19,7 @@
   const box = stage.querySelector(".frame");
   const range = dialog.querySelector("input[type=range]");
 
-  let photo, ratio, frame, changed;
+  let photo, ratio, frame, changed, done;
 
   function best(of, shape) {
     const width = Math.min(of.width, of.height * shape);
@@ -99,8 +100,8 @@
     event.preventDefault();
   }
 
-  function edit(of, shape, from, told) {
-    [photo, ratio, changed] = [of, shape, told];
+  function edit(of, shape, from, heard, closed) {
+    [photo, ratio, changed, done] = [of, shape, heard, closed];
     image.src = of.url;
     stage.style.aspectRatio = `${of.width} / ${of.height}`;
     stage.style.setProperty("--shape", of.width / of.height);
@@ -113,6 +114,7 @@
   box.addEventListener("keydown", pressed);
   range.addEventListener("input", () => put(sized(frame, (best(photo, ratio).width * range.value) / 100)));
   dialog.querySelector(".done").addEventListener("click", () => dialog.close());
+  dialog.addEventListener("close", () => done());
 
   window.crop = Object.freeze({ best, edit });
 })();

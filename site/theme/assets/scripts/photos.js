@@ -9,6 +9,7 @@
 
   const section = document.querySelector(".own-photos");
   if (!section || !window.crop) return;
+  const { crop, filled } = window;
   const say = section.dataset;
   const told = section.querySelector(".told");
   const mats = [...section.querySelectorAll(".mats > li")].map((row) => ({
@@ -22,8 +23,6 @@
     frame: null,
   }));
   const photos = [];
-
-  const filled = (sentence, parts) => sentence.replace(/{(\w+)}/g, (_, name) => parts[name]);
 
   /** The photo of a file, turned as it was taken, no larger than screens show; null with a reason told. */
   async function read(file, problems) {
@@ -43,7 +42,10 @@
     const scale = Math.min(1, LONGEST / Math.max(...pixels));
     const canvas = document.createElement("canvas");
     [canvas.width, canvas.height] = pixels.map((side) => Math.max(1, Math.round(side * scale)));
-    canvas.getContext("2d").drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+    const context = canvas.getContext("2d");
+    context.fillStyle = "#fff"; // what is see-through is paper in print
+    context.fillRect(0, 0, canvas.width, canvas.height);
+    context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
     bitmap.close();
     const blob = await new Promise((done) => canvas.toBlob(done, "image/jpeg", 0.9));
     return { name: file.name, url: URL.createObjectURL(blob), width: canvas.width, height: canvas.height, pixels, canvas };
@@ -142,18 +144,20 @@
       report();
     });
     mat.button.addEventListener("click", () => {
-      crop.edit(mat.photo, shape(mat), mat.frame, (frame) => {
+      const follow = (frame) => {
         mat.frame = frame;
         show(mat);
-      });
+      };
+      crop.edit(mat.photo, shape(mat), mat.frame, follow, report);
     });
     mat.button.disabled = true;
   }
 
   const input = section.querySelector("input[type=file]");
-  input.addEventListener("change", async () => {
-    await take(input.files);
+  input.addEventListener("change", () => {
+    const files = [...input.files];
     input.value = ""; // the same photo can be chosen again
+    take(files);
   });
   section.addEventListener("dragover", (event) => event.preventDefault());
   section.addEventListener("drop", (event) => {
