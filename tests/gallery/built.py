@@ -11,12 +11,13 @@ from urllib.parse import unquote, urlsplit
 
 from builder import PAPERS, SOUND
 
-HOSTILE = '<script>alert(1)</script> & *stars* "quoted" {{ 7 * 7 }}'
+HOSTILE = '<script>alert(1)</script> & *stars* "quoted" {{ 7 * 7 }} ' + 12 * "wide"
 
 SINGLE = {
     "schema": "recipe/1",
     "title": HOSTILE,
     "summary": "<img src=x onerror=alert(2)>",
+    "authors": ["Nobody" * 12],
     "language": "en",
     "unit": "mm",
     "spread": {"pages": ["page"], "size": ["300", "300"]},
@@ -43,7 +44,7 @@ METRIC_PAPERS = {
     "unit": "mm",
     "papers": [
         {
-            "id": "flour",
+            "id": "main",
             "title": "Flour",
             "size": ["300", "300"],
             "front": {"pattern": "linen", "colours": ["#f7f1e8"]},

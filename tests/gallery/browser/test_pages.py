@@ -95,7 +95,7 @@ def test_plain_files_work_without_script(browser, site):
     page.get_by_role("link", name="Window seat").first.click()
     page.wait_for_url("**/recipes/window-seat/index.html")
     page.get_by_role("link", name="Fog").first.click()
-    page.wait_for_url("**/paper-sets/two/index.html#fog")
+    page.wait_for_url("**/paper-sets/two/index.html#paper-fog")
     assert page.get_by_role("heading", level=1).inner_text() == "Harbour"
     context.close()
     assert wrong == []
