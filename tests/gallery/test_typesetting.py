@@ -2,7 +2,6 @@ import pytest
 
 from spreadwright.gallery.typesetting import (
     address,
-    length,
     lengths,
     licence_address,
     licence_name,
@@ -42,7 +41,6 @@ def test_entities_are_no_lengths():
 def test_sizes_are_given_in_the_unit_asked_for():
     assert str(size(Size(INCH, 2 * INCH), Unit.INCH)) == '<span class="length">1 × 2 in</span>'
     assert str(size(Size(15 * INCH // 4, INCH), Unit.MILLIMETRE)) == '<span class="length">95.3 × 25.4 mm</span>'
-    assert str(length(INCH, Unit.INCH)) == '<span class="length">1 in</span>'
 
 
 def test_paths_are_quoted():

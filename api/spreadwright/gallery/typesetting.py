@@ -9,7 +9,7 @@ from markupsafe import Markup, escape
 from spreadwright.drawing.millimetres import exact_mm
 from spreadwright.gallery.overview.names import author_path, tag_path
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, nearest, size_text, with_unit
+from spreadwright.lengths import TICKS, Unit, nearest, size_text
 from spreadwright.tasks.difficulty import level_words
 from spreadwright.words import gettext as _
 from spreadwright.words import title
@@ -39,11 +39,6 @@ def _set(match: re.Match[str]) -> str:
 
 def _fraction(found: str, fraction: str) -> str:
     return f'{_NARROW if found[0] == " " else ""}<span class="fraction">{fraction}</span>'
-
-
-def length(ticks: int, unit: Unit) -> Markup:
-    """One length with its unit."""
-    return lengths(with_unit(ticks, unit))
 
 
 def size(of: Size, unit: Unit) -> Markup:
@@ -108,7 +103,6 @@ def licence_address(licence: str) -> str:
 
 FILTERS = {
     "lengths": lengths,
-    "measure": length,
     "size": size,
     "address": address,
     "woven": woven,
@@ -122,4 +116,4 @@ FILTERS = {
     "author_path": author_path,
     "level_words": level_words,
 }
-"""What the templates call these; `length` is a filter of Jinja's own."""
+"""What the templates call these."""

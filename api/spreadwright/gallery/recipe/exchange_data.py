@@ -40,7 +40,6 @@ def exchange_data(found: Exchange) -> Json:
     recipe = found.recipe
     numbers = {role.id: number for number, role in enumerate(recipe.roles)}
     return {
-        "recipe": recipe.id,
         "seen": found.seen,
         "roles": _roles(recipe),
         "meetings": [_surface(one, numbers) + _surface(other, numbers) for one, other in meetings(recipe)],

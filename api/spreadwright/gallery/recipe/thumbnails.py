@@ -7,6 +7,7 @@ from spreadwright.drawing.raster import see_through_pixels
 from spreadwright.drawing.spread import spread_size
 from spreadwright.gallery.pictures import Files, size_mm
 from spreadwright.gallery.recipe.job import RecipeJob
+from spreadwright.gallery.recipe.paths import picture_path
 from spreadwright.images import encode_webp, resized
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import Colourway, PaperSet, Recipe
@@ -78,7 +79,7 @@ def _thumbnail(recipe: Recipe, papers: PaperSet, colourway: Colourway, svg: byte
         papers.id,
         papers.title,
         tuple(dict.fromkeys(choice.paper.title for _, choice in colourway.choices)),
-        f"pictures/{recipe.id}/in-{papers.id}",
+        picture_path(recipe.id, f"in-{papers.id}"),
         widths,
         round(widths[-1] * high_mm / wide_mm),
         _colours(recipe, colourway),
