@@ -19,6 +19,8 @@ Spot = tuple[float, float]
 
 _LONGEST = 4
 """A picture longer than this by its height is seen from further away, so that it holds no more than others do."""
+_PLACES = 1
+"""A tenth of a millimetre: finer is not seen, and outlines of scenes are most of a spread."""
 
 
 class Brush:
@@ -55,7 +57,7 @@ class Brush:
 
     def shape(self, spots: Sequence[Spot], colour: str, opacity: float = 1) -> None:
         """A shape with straight sides."""
-        path = Path(places=2).lines(self.at(*spot) for spot in spots).close()
+        path = Path(places=_PLACES).lines(self.at(*spot) for spot in spots).close()
         self._canvas.path(path, filled(colour, opacity))
 
     def blob(self, spots: Sequence[Spot], colour: str, opacity: float = 1) -> None:
@@ -63,14 +65,14 @@ class Brush:
         middles = [
             ((ax + bx) / 2, (ay + by) / 2) for (ax, ay), (bx, by) in zip(spots, [*spots[1:], spots[0]], strict=True)
         ]
-        path = Path(places=2).move(*self.at(*middles[-1]))
+        path = Path(places=_PLACES).move(*self.at(*middles[-1]))
         for corner, middle in zip(spots, middles, strict=True):
             path.quad(*self.at(*corner), *self.at(*middle))
         self._canvas.path(path.close(), filled(colour, opacity))
 
     def oval(self, x: float, y: float, half: float, half_down: float, colour: str, opacity: float = 1) -> None:
         """An ellipse by its middle and its two radii."""
-        path = Path(places=2).ellipse(*self.at(x, y), round(half * self._unit), round(half_down * self._unit))
+        path = Path(places=_PLACES).ellipse(*self.at(x, y), round(half * self._unit), round(half_down * self._unit))
         self._canvas.path(path, filled(colour, opacity))
 
     def disc(self, x: float, y: float, radius: float, colour: str, opacity: float = 1) -> None:
@@ -79,17 +81,17 @@ class Brush:
 
     def stroke(self, spots: Sequence[Spot], colour: str, width: float, opacity: float = 1) -> None:
         """A line with round ends through spots."""
-        path = Path(places=2).lines(self.at(*spot) for spot in spots)
+        path = Path(places=_PLACES).lines(self.at(*spot) for spot in spots)
         self._canvas.path(path, stroked(colour, max(round(width * self._unit), 1), opacity=opacity, is_round=True))
 
     def bow(self, start: Spot, control: Spot, end: Spot, colour: str, width: float, opacity: float = 1) -> None:
         """A curved line."""
-        path = Path(places=2).move(*self.at(*start)).quad(*self.at(*control), *self.at(*end))
+        path = Path(places=_PLACES).move(*self.at(*start)).quad(*self.at(*control), *self.at(*end))
         self._canvas.path(path, stroked(colour, max(round(width * self._unit), 1), opacity=opacity, is_round=True))
 
     def marks(self, spots: Sequence[tuple[float, float, float]], colour: str, width: float, opacity: float = 1) -> None:
         """Short level strokes, each a start and a length: ripples, grass, tiles."""
-        path = Path(places=2)
+        path = Path(places=_PLACES)
         for x, y, length in spots:
             path.move(*self.at(x, y)).line(*self.at(x + length, y))
         self._canvas.path(path, stroked(colour, max(round(width * self._unit), 1), opacity=opacity, is_round=True))
@@ -99,7 +101,7 @@ class Brush:
         edge = Ridge(self.chance, height, rise, waves)
         count = max(8, round(10 * self.across))
         xs = [-0.05 + (self.across + 0.1) * i / count for i in range(count + 1)]
-        path = Path(places=2).move(*self.at(xs[0], self.down)).line(*self.at(xs[0], edge(xs[0])))
+        path = Path(places=_PLACES).move(*self.at(xs[0], self.down)).line(*self.at(xs[0], edge(xs[0])))
         for left, right in pairwise(xs):
             middle = (left + right) / 2
             control = 2 * edge(middle) - (edge(left) + edge(right)) / 2
