@@ -50,6 +50,7 @@ def test_what_is_said_is_done(run, tmp_path):
         (["--from", "https://a.example/", "--watch"], "a service cannot be watched"),
         (["--address", "a.example"], "“a.example” is no address"),
         (["--address", "/ours"], "“/ours” is no address"),
+        (["--address", "https://["], "“https://[” is no address"),
         (["--api", "ftp://a.example"], "“ftp://a.example” is no address"),
         (["--language", "nl"], "'nl' is not one of 'en', 'de', 'fr'"),
         (["--processes", "0"], "0 is not in the range"),

@@ -22,11 +22,18 @@ if TYPE_CHECKING:
 
 def _address(ctx: click.Context, option: click.Parameter, given: str) -> str:
     """An address of the web; that of the service may also be one within the site."""
-    parts = urlsplit(given)
-    is_absolute = parts.scheme in ("http", "https") and bool(parts.hostname)
-    if given and not (is_absolute or (option.name == "api" and (given == "." or given.startswith("/")))):
+    is_within = option.name == "api" and (given == "." or given.startswith("/"))
+    if given and not (is_within or _is_absolute(given)):
         raise click.BadParameter(f"“{given}” is no address. Write it as https://albums.example/.")
     return given
+
+
+def _is_absolute(address: str) -> bool:
+    try:
+        parts = urlsplit(address)
+    except ValueError:  # half a bracket of IPv6, say
+        return False
+    return parts.scheme in ("http", "https") and bool(parts.hostname)
 
 
 @click.command()
