@@ -2,6 +2,8 @@
 
 import pytest
 
+from gallery.browser.chromium import until
+
 pytestmark = pytest.mark.browser
 
 
@@ -12,12 +14,13 @@ def reader(browser, address):
     page = context.new_page()
     page.goto(f"{address}/de/recipes/window-seat/index.html")
     page.wait_for_function("navigator.serviceWorker.controller")
-    page.wait_for_function(
+    until(
+        page,
         """async (url) => {
           const name = (await caches.keys()).find((each) => each.includes(" recipe "));
-          return name && await caches.match(url, { cacheName: name });
+          return Boolean(name && await caches.match(url, { cacheName: name }));
         }""",
-        arg=f"{address}/de/recipes/window-seat/index.html",
+        f"{address}/de/recipes/window-seat/index.html",
     )
     context.set_offline(True)
     yield page

@@ -1,6 +1,7 @@
 /* Which papers a recipe's page shows: the choice, the address that holds it, and who is told of it.
 
    exchange.data               what the page knows of papers, as gallery/recipe/exchange_data.py gives it
+   exchange.picture(set, face) the address of the picture of a whole face
    exchange.now()              { set, faces, best }: of the data, the number of a face for each role, and which of the
                                set's best colourways that is (-1: none of them)
    exchange.choose(id, which)  a set's best colourway by its number (0 when left out), or faces by their numbers
@@ -46,13 +47,14 @@
     return chosen(set, faces);
   }
 
+  const picture = (set, face) => `${folder}/${set.id}/face-${face.paper}-${face.side}.svg`;
+
   function papersOf({ set, faces }) {
     const numbers = new Map(data.roles.map((role, number) => [role.id, faces[number]]));
     return (role, isOtherSide) => {
       const face = set.faces[isOtherSide ? numbers.get(role) ^ 1 : numbers.get(role)];
       const edge = face.edge ?? data.edge;
-      const address = `${folder}/${set.id}/face-${face.paper}-${face.side}.svg`;
-      return { address, edge, pencil: data.pencils[face.pencil ?? 0] };
+      return { address: picture(set, face), edge, pencil: data.pencils[face.pencil ?? 0] };
     };
   }
 
@@ -98,7 +100,7 @@
   const choose = (id, which) => show(wished(id, which), true);
   const prepare = (id, which) => window.spread.load(papersOf(wished(id, which)));
 
-  window.exchange = Object.freeze({ data, now: () => now, choose, prepare, listen: (heard) => listeners.push(heard) });
+  window.exchange = Object.freeze({ data, picture, now: () => now, choose, prepare, listen: (heard) => listeners.push(heard) });
   window.address.listen((state) => show(read(state), false));
   const asked = read(window.address.read());
   if (asked.set !== first || asked.best !== 0) {

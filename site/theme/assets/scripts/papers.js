@@ -7,7 +7,6 @@
   const { exchange, filled } = window;
   const { data } = exchange;
   const say = section.dataset;
-  const pictures = document.getElementById("exchange").dataset.pictures;
   const find = (selector) => section.querySelector(selector);
 
   const parts = [...section.querySelectorAll(".parts > li")].map((item) => ({ item, swatch: item.querySelector("image") }));
@@ -45,11 +44,10 @@
 
   const titles = (set, faces) => faces.map((face) => set.faces[face].title).join(", ");
   const chips = (set, faces) => faces.map((face) => chip(set.faces[face]));
-  const address = (set, face) => `${pictures}/${set.id}/face-${face.paper}-${face.side}.svg`;
 
   function swatch(set, face, role) {
     const made = parts[role].swatch.closest("svg").cloneNode(true);
-    made.querySelector("image").setAttribute("href", address(set, face));
+    made.querySelector("image").setAttribute("href", exchange.picture(set, face));
     return made;
   }
 
@@ -136,7 +134,7 @@
     checked("set", data.sets.indexOf(set));
     if (open >= 0) checked("face", set.fitting[open].indexOf(faces[open]));
     for (const [role, { item, swatch: picture }] of parts.entries()) {
-      picture.setAttribute("href", address(set, set.faces[faces[role]]));
+      picture.setAttribute("href", exchange.picture(set, set.faces[faces[role]]));
       item.querySelector("b").textContent = set.faces[faces[role]].title;
     }
     const link = find("#papers a");
