@@ -103,6 +103,14 @@ def test_files_have_etags(site):
     assert site.get("/style.css", headers={"If-None-Match": etag}).status_code == 304
 
 
+@pytest.mark.parametrize("path", ["/", "/recipes/window-seat/", "/mark.svg"])
+def test_what_a_browser_has_keeps_the_policy_that_it_came_with(site, path):
+    came = site.get(path, headers=BROWSER)
+    again = site.get(path, headers={**BROWSER, "If-None-Match": came.headers["ETag"]})
+    assert came.headers["Content-Security-Policy"]
+    assert again.status_code == 304 and "Content-Security-Policy" not in again.headers
+
+
 def test_files_are_only_read(site):
     response = site.post("/style.css")
     assert response.status_code == 405 and "GET" in response.headers["Allow"]

@@ -36,7 +36,8 @@ def with_common_headers(response: Response) -> Response:
         _answer_preflight(response)
     response.headers["X-Content-Type-Options"] = "nosniff"
     response.headers["Referrer-Policy"] = "same-origin"
-    response.headers.setdefault("Content-Security-Policy", _policy(response))
+    if response.status_code != 304:  # what a browser has keeps the policy that it came with
+        response.headers.setdefault("Content-Security-Policy", _policy(response))
     if is_own() and response.headers.get("Cache-Control", "").startswith("public"):
         response.headers["Cache-Control"] = OWN
         response.vary.add("Authorization")
