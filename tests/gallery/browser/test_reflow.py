@@ -39,3 +39,10 @@ def test_a_paper_with_a_long_name_takes_the_whole_line(narrow, address):
     narrow.locator(".parts b").nth(1).evaluate("each => { each.textContent = 'Gewächshausgrünpapier'; }")
     assert parts.nth(0).bounding_box()["y"] < parts.nth(1).bounding_box()["y"]
     assert width(narrow) <= 320
+
+
+def test_a_low_screen_leaves_most_of_itself_to_the_step(narrow, address):
+    narrow.set_viewport_size({"width": 320, "height": 256})
+    opened(narrow, f"{address}/recipes/window-seat/steps.html#step=2")
+    assert narrow.locator(".steer").bounding_box()["height"] <= 64
+    assert narrow.locator(".screen:visible .picture svg").bounding_box()["height"] >= 100
