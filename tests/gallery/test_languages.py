@@ -62,7 +62,7 @@ def test_a_colon_stands_apart_in_french(site):
 
 def test_an_unknown_address_is_told_in_every_language(site):
     page = (site / "404.html").read_text("utf-8")
-    told = re.findall(r'<section lang="(\w+)">\s*<h([12])>(.*?)</h', page)
+    told = re.findall(r'<div lang="(\w+)">\s*<h([12])>(.*?)</h', page)
     assert [(language, level) for language, level, _ in told] == [("en", "1"), ("de", "2"), ("fr", "2")]
     assert len({words for *_, words in told}) == 3
     assert all(f'href="/{home}index.html"' in page for home in ("", "de/", "fr/"))
