@@ -168,6 +168,20 @@ def test_wheel_and_buttons_change_the_size_and_drag_moves(page, address):
     assert page.get_by_role("button", name="Smaller").is_disabled()
 
 
+@pytest.mark.parametrize("size", [(1440, 900), (360, 740)])
+def test_an_enlarged_drawing_lies_whole_in_the_middle_of_its_room(page, address, size):
+    page.set_viewport_size({"width": size[0], "height": size[1]})
+    shown(page, address)
+    page.get_by_role("link", name="Open it large Sheet 3").click()
+    room, drawn = (page.locator(f"dialog.zoom {each}").bounding_box() for each in (".room", "svg"))
+    for start, side in (("x", "width"), ("y", "height")):
+        before = drawn[start] - room[start]
+        after = room[start] + room[side] - drawn[start] - drawn[side]
+        assert before >= 7 and before == pytest.approx(after, abs=2)
+    tops = [button.bounding_box()["y"] for button in page.locator("dialog.zoom header > *").all()]
+    assert max(tops) - min(tops) < 44  # name and buttons on one line
+
+
 def test_two_fingers_change_the_size(page, address):
     shown(page, address)
     page.get_by_role("link", name="Open it large Sheet 3").click()

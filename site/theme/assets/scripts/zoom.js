@@ -4,6 +4,7 @@
 
   const MOST = 8;
   const STEP = 1.4;
+  const MARGIN = 8; // pixels round a drawing of which all is seen
   const dialog = document.querySelector("dialog.zoom");
   if (!dialog?.showModal) return;
   const room = dialog.querySelector(".room");
@@ -14,7 +15,7 @@
 
   const fitting = () => {
     const [, , width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
-    return Math.min(room.clientWidth, (room.clientHeight * width) / height);
+    return Math.min(room.clientWidth - 2 * MARGIN, ((room.clientHeight - 2 * MARGIN) * width) / height);
   };
 
   /* Change the size about a point of the room, which stays where it is. */
