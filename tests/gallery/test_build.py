@@ -24,6 +24,14 @@ def seen_on(site, path):
     return re.sub(r"<script.*?</script>", "", text_of(site, path), flags=re.DOTALL)
 
 
+def test_photos_are_told_in_the_unit_of_their_recipe_first(site):
+    inches, metric = (seen_on(site, f"recipes/{name}/index.html") for name in ("window-seat", "one-page"))
+    assert "The same in mm" in inches and "About the same in inches" not in inches
+    assert "About the same in inches" in metric and "The same in mm" not in metric
+    cells = re.findall(r'<td data-label="Trim the photo to"><span class="length">(.*?)</span></td>', metric)
+    assert cells == ["282 × 290 mm"]
+
+
 def test_every_recipe_and_paper_set_has_a_page(site, collection):
     expected = {f"recipes/{name}/index.html" for name in collection.recipes}
     expected |= {f"paper-sets/{name}/index.html" for name in collection.paper_sets}

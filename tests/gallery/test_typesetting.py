@@ -43,6 +43,13 @@ def test_sizes_are_given_in_the_unit_asked_for():
     assert str(size(Size(15 * INCH // 4, INCH), Unit.MILLIMETRE)) == '<span class="length">95.3 × 25.4 mm</span>'
 
 
+def test_sizes_that_no_inch_ruler_shows_are_told_by_the_nearest_sixteenth():
+    metric, fine = Size(55040, 46720), Size(INCH // 64, 3 * INCH)
+    assert str(size(metric, Unit.INCH)) == str(lengths("6 3/4 × 5 3/4 in"))
+    assert str(size(metric, Unit.MILLIMETRE)) == str(lengths("172 × 146 mm"))
+    assert str(size(fine, Unit.INCH)) == str(lengths("1/64 × 3 in"))
+
+
 def test_paths_are_quoted():
     assert address("recipes/a b#c/index.html") == "recipes/a%20b%23c/index.html"
 

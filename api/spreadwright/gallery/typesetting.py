@@ -9,7 +9,7 @@ from markupsafe import Markup, escape
 from spreadwright.drawing.millimetres import exact_mm
 from spreadwright.gallery.overview.names import author_path, tag_path
 from spreadwright.geometry import Size
-from spreadwright.lengths import TICKS, Unit, nearest, size_text
+from spreadwright.lengths import FINEST, TICKS, Unit, nearest, size_text
 from spreadwright.tasks.difficulty import level_words
 from spreadwright.words import gettext as _
 from spreadwright.words import title
@@ -42,12 +42,11 @@ def _fraction(found: str, fraction: str) -> str:
 
 
 def size(of: Size, unit: Unit) -> Markup:
-    """Width and height with their unit; millimetres to the nearest tenth."""
+    """Width and height with their unit: millimetres to the nearest tenth, inches that no ruler shows to a 16th."""
     unit = Unit(unit)
-    if unit is not Unit.INCH:
-        tenth = TICKS[Unit.MILLIMETRE] // 10
-        return lengths(size_text(nearest(of.width, tenth), nearest(of.height, tenth), unit))
-    return lengths(size_text(of.width, of.height, unit))
+    is_shown = all(length % FINEST[unit] == 0 for length in (of.width, of.height))
+    mark = TICKS[Unit.INCH] // 16 if unit is Unit.INCH and not is_shown else FINEST[unit]
+    return lengths(size_text(nearest(of.width, mark), nearest(of.height, mark), unit))
 
 
 def in_mm(of: Size) -> str:

@@ -91,6 +91,32 @@ def test_corner_handle_sizes_and_frame_drags(page, chosen):
     assert moved[0] > smaller[0] and moved[2:] == pytest.approx(smaller[2:])
 
 
+def test_marks_of_the_corners_are_whole_at_the_edge_of_the_photo(page, chosen):
+    chosen(photo("one.jpg"))
+    page.locator(".crop-it:enabled").click()
+    marks = page.evaluate(
+        """() => {
+          const stage = document.querySelector(".stage").getBoundingClientRect();
+          return [...document.querySelectorAll(".corner")].map((corner) => {
+            const box = corner.getBoundingClientRect(), mark = getComputedStyle(corner, "::after");
+            const [x, y] = mark.translate.split(" ").map(parseFloat), side = parseFloat(mark.width);
+            const left = box.left + (box.width - side) / 2 + x, top = box.top + (box.height - side) / 2 + (y || 0);
+            return [left - stage.left, top - stage.top, stage.right - left - side, stage.bottom - top - side];
+          });
+        }"""
+    )
+    assert len(marks) == 4 and all(distance >= -0.5 for mark in marks for distance in mark), marks
+
+
+@pytest.mark.parametrize("button", [".see button", ".suggested button >> nth=0"])
+def test_layout_is_shown_with_the_photos_when_it_is_asked_for(page, chosen, button):
+    assert page.locator(".see button").is_hidden()
+    chosen(photo("one.jpg"))
+    page.locator(button).click()
+    page.wait_for_function("document.querySelector('.opening').getBoundingClientRect().top >= 0")
+    assert 0 <= page.locator("svg.own-photo").bounding_box()["y"] < 900
+
+
 def test_photos_are_turned_as_they_were_taken(page, chosen):
     exif = Image.Exif()
     exif[0x0112] = 6  # a quarter turn to the right

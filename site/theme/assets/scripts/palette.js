@@ -109,7 +109,10 @@
     const label = panel.querySelector(".suggested").dataset.label;
     const words = window.filled(label, { papers: set.title, number: number + 1 });
     made.append(...set.best[number].faces.map((face) => swatch(set.faces[face])), words);
-    made.addEventListener("click", () => window.exchange.choose(set.id, number));
+    made.addEventListener("click", () => {
+      window.exchange.choose(set.id, number);
+      document.querySelector(".laying").scrollIntoView(); // the papers change far above
+    });
     return made;
   }
 

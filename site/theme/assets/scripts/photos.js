@@ -131,7 +131,7 @@
       const photo = await read(file, problems);
       if (photo) photos.push(photo);
     }
-    section.querySelector(".own").hidden = !photos.length;
+    section.querySelector(".own").hidden = section.querySelector(".see").hidden = !photos.length;
     listPhotos();
     spread();
     mats.forEach(show);
@@ -152,6 +152,10 @@
     });
     mat.button.disabled = true;
   }
+
+  section.querySelector(".see button").addEventListener("click", () => {
+    document.querySelector(".laying").scrollIntoView();
+  });
 
   const input = section.querySelector("input[type=file]");
   input.addEventListener("change", () => {
