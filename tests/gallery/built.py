@@ -16,7 +16,7 @@ HOSTILE = '<script>alert(1)</script> & *stars* "quoted" {{ 7 * 7 }} ' + 12 * "wi
 SINGLE = {
     "schema": "recipe/1",
     "title": HOSTILE,
-    "summary": "<img src=x onerror=alert(2)>",
+    "summary": "<img src=x onerror=alert(2)> of 10 mm",
     "authors": ["Nobody" * 12],
     "language": "en",
     "unit": "mm",
@@ -41,6 +41,7 @@ SINGLE = {
 METRIC_PAPERS = {
     "schema": "paper-set/1",
     "title": "Kitchen <i>table</i>",
+    "summary": "Flour on sheets of 300 × 300 mm.",
     "unit": "mm",
     "papers": [
         {

@@ -32,6 +32,11 @@ def test_photos_are_told_in_the_unit_of_their_recipe_first(site):
     assert cells == ["282 × 290 mm"]
 
 
+@pytest.mark.parametrize(("path", "length"), [("recipes/one-page", "10 mm"), ("paper-sets/kitchen", "300 × 300 mm")])
+def test_lengths_of_a_summary_stay_on_one_line(site, path, length):
+    assert f'of <span class="length">{length}</span>' in seen_on(site, f"{path}/index.html")
+
+
 def test_every_recipe_and_paper_set_has_a_page(site, collection):
     expected = {f"recipes/{name}/index.html" for name in collection.recipes}
     expected |= {f"paper-sets/{name}/index.html" for name in collection.paper_sets}
