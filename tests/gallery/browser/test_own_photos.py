@@ -117,6 +117,15 @@ def test_layout_is_shown_with_the_photos_when_it_is_asked_for(page, chosen, butt
     assert 0 <= page.locator("svg.own-photo").bounding_box()["y"] < 900
 
 
+def test_a_mat_with_its_photo_lies_on_one_line_of_a_phone(page, chosen):
+    page.set_viewport_size({"width": 360, "height": 740})
+    chosen(photo("one.jpg"))
+    for row in rows(page).all():
+        select, button = (row.locator(each).bounding_box() for each in ("select", "button"))
+        assert select["y"] == pytest.approx(button["y"], abs=2)
+        assert select["x"] + select["width"] <= button["x"] and button["x"] + button["width"] <= 360
+
+
 def test_photos_are_turned_as_they_were_taken(page, chosen):
     exif = Image.Exif()
     exif[0x0112] = 6  # a quarter turn to the right
