@@ -16,13 +16,13 @@ const SHELL_CACHE = `${PREFIX}shell ${VERSION}`;
 const RECIPE = `${PREFIX}recipe `;
 
 const isOurs = (url) => url.startsWith(HOME);
-const fresh = (url) => fetch(url, { cache: "no-cache" });
+const fresh = async (url) => sound(url, await fetch(url, { cache: "no-cache" }));
 const pause = (time) => new Promise((_, reject) => { setTimeout(() => reject(new Error("slow")), time); });
 
 self.addEventListener("install", (event) => {
   event.waitUntil((async () => {
     const cache = await caches.open(SHELL_CACHE);
-    await cache.addAll(SHELL.map((path) => new Request(new URL(path, HOME), { cache: "no-cache" })));
+    await Promise.all(SHELL.map((path) => new URL(path, HOME).href).map(async (url) => cache.put(url, await fresh(url))));
     await self.skipWaiting();
   })());
 });
@@ -45,16 +45,25 @@ function plain(url) {
   return found.href;
 }
 
+/* The answer as it can be kept. Many hosts send on from an index to its folder: that is the page itself, made anew since a
+   browser takes no page that was sent on from a worker. Whatever else is sent on may be a page to sign in. */
+function sound(url, response) {
+  if (!response.ok) return undefined;
+  if (!response.redirected) return response;
+  return plain(response.url) === url ? new Response(response.body, { headers: response.headers }) : undefined;
+}
+
 const keptCopy = (url) => caches.match(url, { ignoreVary: true });
 
 async function renew(url, response) {
   const isGone = [404, 410].includes(response.status);
-  if (!isGone && (!response.ok || response.redirected)) return;
+  const found = sound(url, response);
+  if (!isGone && !found) return;
   for (const name of await caches.keys()) {
     const isThere = name.startsWith(PREFIX) && await caches.match(url, { cacheName: name, ignoreVary: true });
     if (!isThere) continue;
     const cache = await caches.open(name);
-    await (isGone ? cache.delete(url, { ignoreVary: true }) : cache.put(url, response.clone()));
+    await (isGone ? cache.delete(url, { ignoreVary: true }) : cache.put(url, found.clone()));
   }
 }
 
@@ -107,8 +116,7 @@ async function keep(recipe, urls) {
   const before = (await caches.keys()).filter((name) => name.startsWith(RECIPE));
   const cache = await caches.open(`${RECIPE}${Date.now()} ${recipe}`);
   await Promise.all([...new Set(urls.map(plain))].slice(0, MOST_FILES).map(async (url) => {
-    const response = await fresh(url).catch(() => undefined);
-    const found = response?.ok && !response.redirected ? response : await keptCopy(url);
+    const found = (await fresh(url).catch(() => undefined)) ?? await keptCopy(url);
     if (found) await cache.put(url, found);
   }));
   const older = before.filter((name) => name.endsWith(` ${recipe}`));

@@ -139,6 +139,38 @@ def test_what_comes_late_is_shown_the_next_time(browser, site, tmp_path, monkeyp
     context.close()
 
 
+class Tidy(QuietHandler):
+    """Sends on from every index to its folder, as many hosts do, and from one picture to another page."""
+
+    def send_head(self):
+        """The file, or where it is."""
+        path = self.path.partition("?")[0]
+        if not path.endswith(("/index.html", "/cut-2.svg")):
+            return super().send_head()
+        self.send_response(301)
+        self.send_header(
+            "Location", path.removesuffix("index.html") if path.endswith(".html") else "/gallery/about.html"
+        )
+        self.end_headers()
+        return None
+
+
+def test_what_a_host_sends_on_to_its_folder_is_kept_and_nothing_else_that_is_sent_on(visitor, site, tmp_path):
+    (tmp_path / "gallery").symlink_to(site)
+    with served(tmp_path, Tidy) as root:
+        here = f"{root}/gallery/{FOLDER}/index.html"
+        visitor.goto(here)
+        visitor.wait_for_function("navigator.serviceWorker.controller")
+        until(visitor, f"caches.match({here!r}).then(Boolean)")
+        until(visitor, f"caches.match({root + '/gallery/index.html'!r}).then(Boolean)")
+        assert any(url.endswith("/cut-1.svg") for url in kept(visitor))
+        assert not any(url.endswith("/cut-2.svg") for url in kept(visitor))
+        visitor.context.set_offline(True)
+        for path in ("", f"{FOLDER}/index.html", f"{FOLDER}/"):
+            visitor.goto(f"{root}/gallery/{path}")
+            assert visitor.locator("h1").count() == 1 and "no network" not in visitor.locator("h1").inner_text()
+
+
 def test_what_is_not_kept_says_so(visitor, address):
     visit(visitor, f"{address}/{FOLDER}/steps.html")
     visitor.context.set_offline(True)
