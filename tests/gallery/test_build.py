@@ -53,6 +53,15 @@ def test_index_shows_every_recipe(site, collection):
     assert "recipes/one-page/index.html" in page
 
 
+def test_a_page_of_its_own_shows_every_paper_set(site, collection):
+    page = text_of(site, "paper-sets/index.html")
+    assert page.count("<h2 ") == len(collection.paper_sets) > 1
+    assert all(f'href="{name}/index.html"' in page for name in collection.paper_sets)
+    assert all(
+        'href="../index.html"' in text_of(site, f"paper-sets/{name}/index.html") for name in collection.paper_sets
+    )
+
+
 def test_no_link_is_a_dead_end(site):
     assert list(dead_ends(site)) == []
 

@@ -1,4 +1,4 @@
-"""The pages about many recipes: the index, every paper set, tag and author."""
+"""The pages about many recipes: the index, paper sets, tags and authors, and every one of them."""
 
 from collections.abc import Iterator, Sequence
 
@@ -19,6 +19,7 @@ def overviews(recipes: Sequence[Facts], papers: Sequence[PaperSet], feeds: Seque
     everywhere = {"set_titles": {each.id: each.title for each in papers}, "recipes": ordered, "feeds": feeds}
     found = {"kinds": kinds(ordered), "found_by": found_by(ordered)}
     yield "index.html", "index.html", {**everywhere, **found, "sets": sets, "tags": groups["tag"]}
+    yield "paper_sets.html", "paper-sets/index.html", {**everywhere, "sets": sets}
     for each in sets:
         yield "paper_set.html", each.path, {**everywhere, "set": each}
     for kind, named in groups.items():
