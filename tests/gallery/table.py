@@ -61,6 +61,7 @@ def _one(recipe_id: str, chance: Random) -> Facts:
         page=chance.choice(_SIZES),
         difficulty=Difficulty(chance.randrange(40, 220)),
         thumbnails=tuple(_thumbnail(recipe_id, set_id, pages) for set_id in sets),
+        in_greys=None,
     )
 
 

@@ -54,5 +54,5 @@ def test_groups_hold_every_layout_of_a_name():
 
 def test_every_set_tag_and_author_has_a_page_of_its_own():
     paths = [path for _template, path, _shown in overviews(RECIPES, papers())]
-    assert len(paths) == len(set(paths)) == 1 + len(SETS) + 2 + len(tags(RECIPES)) + len(authors(RECIPES))
+    assert len(paths) == len(set(paths)) == 1 + len(SETS) + 3 + len(tags(RECIPES)) + len(authors(RECIPES))
     assert "tags/woven/index.html" in paths and "authors/index.html" in paths

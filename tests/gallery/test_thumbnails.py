@@ -4,11 +4,14 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from spreadwright.gallery import Site
+from spreadwright.gallery.make import made_recipe, recipe_orders
+from spreadwright.gallery.overview.finding import found_by
 from spreadwright.gallery.overview.page_size import PageSize
 from spreadwright.gallery.recipe.card import card_file
 from spreadwright.gallery.recipe.job import RecipeJob, recipe_job
 from spreadwright.gallery.recipe.thumbnails import thumbnails
-from spreadwright.gallery.work.documents import collected
+from spreadwright.gallery.work.documents import Documents, collected
 
 
 @pytest.fixture(scope="module")
@@ -53,6 +56,34 @@ def test_dots_show_papers_of_the_colourway(job, made):
     (_papers, colourway), *_ = job.colourways
     colours = {colour for _role, choice in colourway.choices for colour in choice.face.colours}
     assert set(shown.colours) <= colours and shown.colours[0] != shown.colours[1]
+
+
+@pytest.fixture(scope="module")
+def unfilled(collection):
+    """A recipe for which there are no papers: its picture, its files, its page."""
+    documents = collected(collection)
+    recipe = next(each for each in documents.recipes if each.id == "window-seat")
+    (order,) = recipe_orders(Documents((recipe,), (), documents.benches), Site())
+    made = made_recipe(order)
+    return made.pictures.told, made.pictures.files, made.pages
+
+
+def test_a_recipe_that_no_paper_set_fills_is_seen_in_greys(unfilled):
+    pictures, files, _pages = unfilled
+    assert pictures.thumbnails == () and pictures.in_greys.set_id == ""
+    assert set(pictures.in_greys.paths) <= set(files) and "pictures/window-seat/card.png" in files
+    for colour in pictures.in_greys.colours:
+        red, green, blue = bytes.fromhex(colour[1:])
+        assert red - blue < 16 and red >= green >= blue
+
+
+def test_its_page_and_the_index_show_them(unfilled):
+    pictures, _files, pages = unfilled
+    page = pages.files["recipes/window-seat/index.html"].decode()
+    assert f'<img src="../../{pictures.in_greys.paths[-1]}"' in page and "shown in plain greys" in page
+    (facts, *_others) = pages.told
+    assert facts.thumbnail_in() == pictures.in_greys and facts.thumbnail_in("two") is None
+    assert "in" not in found_by([facts])[0]["values"]
 
 
 def test_card_has_the_size_that_pages_expect(job):

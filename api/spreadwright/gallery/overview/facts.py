@@ -20,6 +20,7 @@ class Facts:
         patterned: How many take patterned paper only.
         roles: What they are called.
         thumbnails: In every paper set that fills the roles, the leading one first.
+        in_greys: What stands for them where there is none.
     """
 
     id: str
@@ -39,6 +40,7 @@ class Facts:
     page: PageSize
     difficulty: Difficulty
     thumbnails: tuple[Thumbnail, ...]
+    in_greys: Thumbnail | None
 
     @property
     def path(self) -> str:
@@ -46,8 +48,10 @@ class Facts:
         return page_path(self.id)
 
     def thumbnail_in(self, set_id: str = "") -> Thumbnail | None:
-        """The thumbnail in one paper set, or the leading one."""
-        return next((each for each in self.thumbnails if set_id in ("", each.set_id)), None)
+        """The thumbnail in one paper set; without one the leading one, or that in greys."""
+        if set_id:
+            return next((each for each in self.thumbnails if each.set_id == set_id), None)
+        return self.thumbnails[0] if self.thumbnails else self.in_greys
 
 
 def facts_of(page: RecipePage) -> Facts:
@@ -71,6 +75,7 @@ def facts_of(page: RecipePage) -> Facts:
         page_size(recipe.spread.size, recipe.unit),
         difficulty(page.cutting),
         page.thumbnails,
+        page.in_greys,
     )
 
 

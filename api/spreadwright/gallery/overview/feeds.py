@@ -67,7 +67,7 @@ def _entry(recipe: Facts, site: Site, dated: datetime) -> feeds.Entry:
         recipe.authors,
         recipe.tags,
         recipe.language,
-        absolute(site.address, card_path(recipe.id)) if recipe.thumbnails else "",
+        absolute(site.address, card_path(recipe.id)),
         None,
         dated,
     )

@@ -9,7 +9,7 @@ from spreadwright.gallery.recipe.exchange import Exchange
 from spreadwright.gallery.recipe.instructions import Instructions, Need, instructions
 from spreadwright.gallery.recipe.job import RecipeJob
 from spreadwright.gallery.recipe.paths import page_path
-from spreadwright.gallery.recipe.thumbnails import Thumbnail, thumbnails
+from spreadwright.gallery.recipe.thumbnails import Thumbnail, thumbnail_in_greys, thumbnails
 from spreadwright.geometry import Size
 from spreadwright.model import Bench, Piece, Recipe
 from spreadwright.tasks import Cutting, Placing
@@ -31,12 +31,14 @@ class RecipePage:
 
     Attributes:
         told: The instructions for the bench of its unit, then for that of the other unit, where it can be cut there.
+        in_greys: The spread where no paper set fills its roles.
     """
 
     recipe: Recipe
     told: tuple[Instructions, ...]
     exchange: Exchange | None
     thumbnails: tuple[Thumbnail, ...]
+    in_greys: Thumbnail | None
     photos: tuple[PhotoRow, ...]
     downloads: tuple[Download, ...]
 
@@ -85,6 +87,7 @@ class RecipePictures:
     """What is known of the pictures of a recipe, which are made once for all languages; it can be kept as JSON."""
 
     thumbnails: tuple[Thumbnail, ...]
+    in_greys: Thumbnail | None
     downloads: tuple[Download, ...]
 
 
@@ -95,8 +98,9 @@ def recipe_pictures(job: RecipeJob) -> tuple[RecipePictures, Files]:
         CannotDraw: A picture could not be drawn.
     """
     small, small_files = thumbnails(job)
+    grey, grey_files = (None, {}) if small else thumbnail_in_greys(job)
     offered, offered_files = downloads(job)
-    return RecipePictures(small, offered), {**small_files, **offered_files, **card_file(job)}
+    return RecipePictures(small, grey, offered), {**small_files, **grey_files, **offered_files, **card_file(job)}
 
 
 def recipe_page(job: RecipeJob, pictures: RecipePictures, worn: Exchange | None) -> tuple[RecipePage, Files]:
@@ -116,6 +120,7 @@ def recipe_page(job: RecipeJob, pictures: RecipePictures, worn: Exchange | None)
         told,
         worn,
         pictures.thumbnails,
+        pictures.in_greys,
         _photo_rows(told[0].cutting, told[0].placing),
         pictures.downloads,
     )

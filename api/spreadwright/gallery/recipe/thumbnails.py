@@ -10,8 +10,9 @@ from spreadwright.gallery.recipe.job import RecipeJob
 from spreadwright.gallery.recipe.paths import picture_path
 from spreadwright.images import encode_webp, resized
 from spreadwright.lengths import TICKS, Unit
-from spreadwright.model import Colourway, PaperSet, Recipe
+from spreadwright.model import Colourway, Recipe
 from spreadwright.tasks.draw import preview_svg
+from spreadwright.tasks.greys import in_greys
 from spreadwright.tasks.layout import layout
 
 WIDTHS_PX = (480, 720, 1280)
@@ -22,10 +23,10 @@ _SINGLE = (9, 17)
 
 @dataclass(frozen=True, slots=True)
 class Thumbnail:
-    """A spread in one paper set, small, its ground see-through, so that the page is the table that it lies on.
+    """A small spread in one paper set, or in greys, its ground see-through, so that the page is the table under it.
 
     Attributes:
-        set_id: The paper set.
+        set_id: The paper set; empty for the greys that stand for papers.
         set_title: Likewise.
         papers: What its papers are called.
         stem: The path of its files, which end in their width and ``.webp``.
@@ -62,24 +63,38 @@ def thumbnails(job: RecipeJob) -> tuple[tuple[Thumbnail, ...], Files]:
     shown: list[Thumbnail] = []
     files: dict[str, bytes] = {}
     for papers, colourway in job.colourways:
-        svg = preview_svg(job.reading, colourway, papers=papers.title, is_on_table=False)
-        made = _thumbnail(job.recipe, papers, colourway, svg)
-        files.update(zip(made.paths, _webps(svg, made.widths_px), strict=True))
+        made, drawn = _drawn(job, colourway, papers.title)
         shown.append(made)
+        files |= drawn
     return tuple(shown), files
 
 
-def _thumbnail(recipe: Recipe, papers: PaperSet, colourway: Colourway, svg: bytes) -> Thumbnail:
+def thumbnail_in_greys(job: RecipeJob) -> tuple[Thumbnail, Files]:
+    """The thumbnail of a recipe that no paper set fills, and its files.
+
+    Raises:
+        CannotDraw: The picture could not be drawn.
+    """
+    return _drawn(job, in_greys(job.recipe))
+
+
+def _drawn(job: RecipeJob, colourway: Colourway, set_title: str = "") -> tuple[Thumbnail, dict[str, bytes]]:
+    svg = preview_svg(job.reading, colourway, papers=set_title, is_on_table=False)
+    made = _thumbnail(job.recipe, set_title, colourway, svg)
+    return made, dict(zip(made.paths, _webps(svg, made.widths_px), strict=True))
+
+
+def _thumbnail(recipe: Recipe, set_title: str, colourway: Colourway, svg: bytes) -> Thumbnail:
     wide_mm, high_mm = size_mm(svg)
     pages = len(recipe.spread.pages)
     share, whole = (1, 1) if pages > 1 else _SINGLE
     widths = tuple(width * share // whole for width in WIDTHS_PX)
     pages_mm = spread_size(recipe).width / TICKS[Unit.MILLIMETRE]
     return Thumbnail(
-        papers.id,
-        papers.title,
+        colourway.set_id,
+        set_title,
         tuple(dict.fromkeys(choice.paper.title for _, choice in colourway.choices)),
-        picture_path(recipe.id, f"in-{papers.id}"),
+        picture_path(recipe.id, f"in-{colourway.set_id or 'greys'}"),
         widths,
         round(widths[-1] * high_mm / wide_mm),
         _colours(recipe, colourway),
