@@ -9,6 +9,7 @@ pytestmark = pytest.mark.browser
 
 PAPER_PX = 703
 READABLE_PT = 9
+MM = 72 / 25.4
 SMALLEST_PT = """() => Math.min(...[...document.querySelectorAll(".drawing text, .picture text")]
   .filter((text) => text.checkVisibility() && text.textContent.trim())
   .map((text) => {
@@ -51,3 +52,15 @@ def test_a_thumbnail_keeps_to_its_place_on_paper(printed, address):
     over = """all => all.filter((laid) => getComputedStyle(laid).overflowY === "visible"
       && laid.querySelector("img").getBoundingClientRect().top < laid.getBoundingClientRect().top)"""
     assert printed.locator(".spreads .laid").count() and printed.locator(".spreads .laid").evaluate_all(over) == []
+
+
+@pytest.mark.parametrize("path", ["index.html", "recipes/window-seat/index.html", "recipes/window-seat/steps.html"])
+@pytest.mark.parametrize("paper", ["A4", "Letter"])
+def test_no_word_stands_in_the_margin_that_printers_cannot_reach(printed, address, path, paper):
+    opened(printed, f"{address}/{path}")
+    for sheet in PdfDocument(printed.pdf(format=paper, prefer_css_page_size=True)):
+        text, (wide, high) = sheet.get_textpage(), sheet.get_size()
+        boxes = [text.get_rect(at) for at in range(text.count_rects())]
+        lefts, lows, rights, tops = zip(*boxes, strict=True)
+        assert min(lefts) > 11 * MM and max(rights) < wide - 11 * MM
+        assert min(lows) > 10 * MM and max(tops) < high - 11 * MM
