@@ -316,3 +316,32 @@ def test_what_is_focused_is_never_behind_the_spread(browser, root):
         )
         assert not hidden, page.evaluate("document.activeElement.outerHTML.slice(0, 200)")
     context.close()
+
+
+@pytest.fixture
+def beside_a_service(page, root):
+    """The page as it is where it may ask a service."""
+
+    def told_of_it(route):
+        page_as_built = route.fetch()
+        meta = '<meta name="spreadwright-api" content="/service/"></head>'
+        route.fulfill(response=page_as_built, body=page_as_built.text().replace("</head>", meta))
+
+    page.route(f"**/{PAGE}", told_of_it)
+    page.goto(f"{root}/{PAGE}")
+    page.wait_for_load_state("networkidle")
+    return page
+
+
+def test_downloads_that_show_papers_follow_the_choice_where_a_service_gives_them(beside_a_service, root):
+    page = beside_a_service
+    links = page.locator("[data-downloads] a")
+    before = {link.inner_text(): link.get_attribute("href") for link in links.all()}
+    choose(page, "set", 1)
+    after = {link.inner_text(): (link.get_attribute("href"), link.get_attribute("download")) for link in links.all()}
+    changed = {name for name, address in before.items() if after[name][0] != address}
+    assert changed == {"The booklet, PDF", "The spread, SVG", "The spread, PNG", "The spread, PDF"}
+    address, name = after["The spread, PNG"]
+    assert address.startswith(f"{root}/service/recipes/turned/preview.png?set=wharf&colourway=wharf.")
+    assert name == "turned-spread-wharf.png" and after["The booklet, PDF"][1] == "turned-booklet-wharf.pdf"
+    assert "wharf" in page.locator(".chosen").inner_text().lower()

@@ -8,13 +8,15 @@
   const root = new URL(service.content.replace(/\/?$/, "/"), window.location.href);
   const told = section.querySelector(".chosen");
   const links = [...section.querySelectorAll("a[data-follows]")];
+  const names = links.map((link) => link.pathname.split("/").pop());
 
   function follow({ set, title, id }) {
-    for (const link of links) {
+    for (const [number, link] of links.entries()) {
       const address = new URL(link.dataset.answered, root);
       address.searchParams.set("set", set);
       address.searchParams.set("colourway", id);
       link.href = address;
+      link.download = names[number].replace(/\.\w+$/, (suffix) => `-${set}${suffix}`);
       link.parentElement.querySelector("small").hidden = true; // how large it will be is not known
     }
     told.textContent = window.filled(section.dataset.follows, { papers: title });
