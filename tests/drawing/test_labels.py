@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from spreadwright.cutting import cut_sheets, cut_steps, pieces, sentences
 from spreadwright.drawing.canvas import Canvas
-from spreadwright.drawing.labels import Label, Pile, part_label
+from spreadwright.drawing.labels import Label, Pile, part_label, part_labels
 from spreadwright.drawing.sheet import SheetPlan, cut_sheet_picture
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect, Size
@@ -67,6 +67,23 @@ def test_label_makes_way_for_the_number_of_a_cut():
     assert moved != labelled(drawn).outline()
     at = re.search(r"translate\(([\d.]+) ([\d.]+)\)", "\n".join(moved))
     assert at is not None and max(abs(float(at[1]) - 30), abs(float(at[2]) - 30)) > 5
+
+
+@given(st.lists(st.tuples(st.integers(0, 90), st.integers(0, 20)), max_size=5), st.integers(8, 24))
+def test_equal_parts_keep_equal_words_and_read_alike(at, high):
+    parts = [(LABEL, Rect(0, index * high * MM, 22 * MM, high * MM)) for index in range(4)]
+    discs = [Rect(x * MM // 4, y * MM, 5 * MM, 5 * MM) for y, x in at]
+    placed = part_labels(parts, discs)
+    assert len(placed) == 4
+    assert (
+        len({(len(each.form.lines), bool(each.form.pile), each.form.look.is_turned) for each in placed.values()}) == 1
+    )
+
+
+def test_pile_comes_before_name_and_size():
+    for side in range(9, 40):
+        form = part_labels([(LABEL, Rect(0, 0, side * MM, side * MM))])[0].form
+        assert form.pile == LABEL.pile
 
 
 def test_spare_without_room_stays_without_words():

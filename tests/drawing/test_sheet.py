@@ -6,7 +6,19 @@ import pytest
 
 from builder import Document, sound, spoilt
 from spreadwright.document import read_recipe
-from spreadwright.drawing.sheet import SheetPlan, cut_sheet_leaves, cut_sheet_picture
+from spreadwright.drawing.booklet import cuts as booklet
+from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END
+from spreadwright.drawing.marks import number_box
+from spreadwright.drawing.sheet import (
+    SheetPlan,
+    _cut_ends,
+    _frame,
+    _label,
+    _labels,
+    _longest_for,
+    cut_sheet_leaves,
+    cut_sheet_picture,
+)
 from spreadwright.drawing.theme import ACCENT, MM
 from spreadwright.lengths import TICKS, Unit
 from spreadwright.model import INCH_BENCH, Bench
@@ -181,3 +193,61 @@ def test_sheet_is_drawn_smaller_where_its_table_then_ends_on_the_same_leaf():
     assert leaf.size.height <= 265 * MM < whole.size.height
     rows = [sum("to the left page" in line for line in canvas.outline()) for canvas in (leaf, whole)]
     assert rows[0] == rows[1] > 5
+
+
+def drawn_sizes(plan: SheetPlan) -> set[int]:
+    """How long the longer side of a sheet is drawn: in the picture, on leaves for the printer, in the booklet."""
+    return {_longest_for(plan, NO_END), _longest_for(plan, LEAF_HEIGHT), booklet.drawn_longest(plan)}
+
+
+@pytest.mark.parametrize("bench_id", sorted(Collection().benches))
+@pytest.mark.parametrize("recipe_id", sorted(Collection().recipes))
+def test_labels_of_the_collection_are_whole_and_apart(recipe_id, bench_id):
+    for plan in sheet_plans(cut(Collection().recipe(recipe_id), Collection().bench(bench_id))):
+        for longest in drawn_sizes(plan):
+            frame = _frame(plan, longest=longest)
+            ends = _cut_ends(plan, frame)
+            labels = _labels(plan, frame, ends)
+            boxes = [placed.place for _part, placed in labels]
+            assert not any(one.overlaps(two) for one, two in combinations(boxes, 2))
+            assert not any(box.overlaps(number_box(end)) for box in boxes for end in ends)
+            assert all(frame.rect(part.rect).contains(placed.place) for part, placed in labels)
+            kept = {}
+            for part, placed in labels:
+                wanted = _label(plan, part, part.rect)
+                if wanted.mark:
+                    assert (placed.form.lines[0][0], placed.form.pile) == (wanted.mark, wanted.pile)
+                    look = (len(placed.form.lines), placed.form.look.is_turned, placed.form.look.mark_size)
+                    assert kept.setdefault(frame.rect(part.rect).size, look) == look
+            assert {part.id for part, _ in labels} >= {part.id for part in plan.sheet.parts if part.id in plan.pieces}
+
+
+def test_small_squares_carry_mark_and_pile_beside_the_numbers_of_their_cuts():
+    def spoil(document: Document) -> None:
+        document["sheets"][2] = {
+            "role": "print",
+            "size": ["12", "12"],
+            "columns": [
+                {"width": "rest", "spare": True},
+                {"width": "3/4", "rows": [{"height": "rest", "piece": "dot", "times": 16}]},
+            ],
+        }
+        kept = [p for p in document["placements"] if not p["piece"].startswith(("strip", "block"))]
+        dots = [{"piece": f"dot-{i + 1}", "page": "left", "left": "0", "top": "0"} for i in range(16)]
+        document["placements"] = kept + dots
+
+    plan = next(plan for plan in plans(spoilt(spoil)) if plan.sheet.number == 4)
+    frame = _frame(plan)
+    signed = [
+        placed.form.pile for part, placed in _labels(plan, frame, _cut_ends(plan, frame)) if part.id in plan.pieces
+    ]
+    assert len(signed) == 16 and all(signed[:-1])  # beside the last one stands the number of the column
+
+
+def test_single_pile_needs_no_sign():
+    plan = next(plan for plan in plans(sound()) if plan.steps)
+    alone = replace(plan, pages=("page",), page_of=dict.fromkeys(plan.pieces, "page"))
+    for each, has_signs in ((plan, True), (alone, False)):
+        frame = _frame(each)
+        labels = _labels(each, frame, _cut_ends(each, frame))
+        assert labels and all(bool(placed.form.pile) is has_signs for _part, placed in labels)

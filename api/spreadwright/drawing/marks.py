@@ -7,12 +7,13 @@ from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.path import Path, Point
 from spreadwright.drawing.theme import ACCENT, HAIRLINE, INK, MM, SMALL, THIN
 from spreadwright.drawing.type import Align, Style, write
-from spreadwright.geometry import Rect
+from spreadwright.geometry import Rect, Size
 
 WHITE = "#ffffff"
 NUMBER_RADIUS = 5 * MM // 2
 _NUMBER = Style(face=Typeface.SANS_BOLD, size=SMALL, colour=WHITE, is_tabular=True)
-PILE_WIDTH, PILE_HEIGHT = 7 * MM, 4 * MM
+PILE, SMALL_PILE = Size(7 * MM, 4 * MM), Size(3 * MM, 2 * MM)
+"""The sign of a pile, and the same on the smallest pieces."""
 
 
 def cut_number(canvas: Canvas, number: int, middle: Point) -> None:
@@ -28,12 +29,12 @@ def number_box(middle: Point) -> Rect:
     return Rect(middle[0] - radius, middle[1] - radius, 2 * radius, 2 * radius)
 
 
-def pile_sign(canvas: Canvas, pages: Sequence[str], page: str, middle: Point) -> None:
+def pile_sign(canvas: Canvas, pages: Sequence[str], page: str, middle: Point, size: Size = PILE) -> None:
     """The spread in small, with the page of the pile filled."""
-    total = PILE_WIDTH if len(pages) > 1 else PILE_WIDTH // 2
+    total = size.width if len(pages) > 1 else size.width // 2
     wide = total // len(pages)
     for index, each in enumerate(pages):
-        box = Rect(middle[0] - total // 2 + index * wide, middle[1] - PILE_HEIGHT // 2, wide, PILE_HEIGHT)
+        box = Rect(middle[0] - total // 2 + index * wide, middle[1] - size.height // 2, wide, size.height)
         canvas.rect(box, Paint(fill=INK if each == page else WHITE, stroke=INK, width=HAIRLINE))
 
 

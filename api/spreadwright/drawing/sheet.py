@@ -12,7 +12,7 @@ from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.cautions import caution, remark
 from spreadwright.drawing.cut_table import cut_table, whole_sheet_table
 from spreadwright.drawing.fonts import Typeface
-from spreadwright.drawing.labels import Label, Pile, part_label
+from spreadwright.drawing.labels import Label, Pile, Placed, draw_label, part_labels
 from spreadwright.drawing.leaves import LEAF_HEIGHT, NO_END, SPACE_BETWEEN, Block, bottom_of, leaves
 from spreadwright.drawing.marks import NUMBER_RADIUS, WHITE, corner_box, cut_number, first_corner, hatching, number_box
 from spreadwright.drawing.path import Point
@@ -28,7 +28,9 @@ from spreadwright.words import listed, ngettext
 _PAGE = 186 * MM
 _MARGIN = 8 * MM
 _MEASURE = _PAGE - 2 * _MARGIN
-_LONGEST_SIDE, _LEAST_SIDE = 136 * MM, 100 * MM
+LONGEST_SIDE, _LEAST_SIDE = 136 * MM, 100 * MM
+_LEAST_PIECE = 17 * MM // 2
+"""How long a piece is drawn at least, where that can be: its mark and its pile need as much beside numbers of cuts."""
 _HEAD, _UNDER = 20 * MM, OVERALL + 3 * MM
 _BESIDE, _BELOW = OVERALL + 4 * MM, 9 * MM
 """What the dimensions take left of a sheet and below it."""
@@ -103,7 +105,7 @@ def cut_sheet_leaves(plan: SheetPlan, *, prefix: str = "") -> tuple[Canvas, ...]
     return _pictures(plan, LEAF_HEIGHT, prefix)
 
 
-def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_SIDE, prefix: str = "") -> Canvas:
+def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = LONGEST_SIDE, prefix: str = "") -> Canvas:
     """The drawing of a cut sheet alone, without heading and table.
 
     Args:
@@ -116,6 +118,13 @@ def sheet_figure(plan: SheetPlan, *, wide: int = _PAGE, longest: int = _LONGEST_
     write(canvas, _units(plan), (0, top + 3 * MM), _NOTE)
     _figure(canvas, plan, frame)
     return canvas
+
+
+def least_longest(plan: SheetPlan) -> int:
+    """How long the longer side of a sheet is drawn at least, ticks, so that its smallest pieces can be told."""
+    pieces = [part.rect for part in plan.sheet.parts if part.rect and part.id in plan.pieces]
+    shortest = min((_longest(rect) for rect in pieces), default=_longest(_whole(plan.sheet)))
+    return min(_LEAST_PIECE * _longest(_whole(plan.sheet)) // shortest, LONGEST_SIDE)
 
 
 def _pictures(plan: SheetPlan, height: int, prefix: str) -> tuple[Canvas, ...]:
@@ -140,8 +149,8 @@ def _longest_for(plan: SheetPlan, height: int) -> int:
     under = sum(block.height + SPACE_BETWEEN for block in blocks) - SPACE_BETWEEN
     drawn = _frame(plan).rect(_whole(plan.sheet))
     over = drawn.bottom + _UNDER + under + _MARGIN - height
-    smaller = _LONGEST_SIDE - over * _LONGEST_SIDE // drawn.height - MM
-    return smaller if over > 0 and smaller >= _LEAST_SIDE else _LONGEST_SIDE
+    smaller = LONGEST_SIDE - over * LONGEST_SIDE // drawn.height - MM
+    return smaller if over > 0 and smaller >= max(_LEAST_SIDE, least_longest(plan)) else LONGEST_SIDE
 
 
 def _canvas(plan: SheetPlan, height: int, leaf: int, prefix: str) -> Canvas:
@@ -173,12 +182,14 @@ def _figure(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
     _cuts(canvas, plan, frame, ends)
     canvas.rect(frame.rect(whole), stroked(INK, BOLD_LINE))
     first_corner(canvas, frame.rect(whole))
-    _labels(canvas, plan, frame, [*(number_box(end) for end in ends), corner_box(frame.rect(whole))])
+    for part, placed in _labels(plan, frame, ends):
+        with _shown_as(canvas, plan, part):
+            draw_label(canvas, placed)
     rects = [part.rect for part in plan.sheet.parts if part.rect]
     dimensions(canvas, frame, _whole(plan.sheet), rects, plan.bench)
 
 
-def _frame(plan: SheetPlan, wide: int = _PAGE, longest: int = _LONGEST_SIDE) -> Frame:
+def _frame(plan: SheetPlan, wide: int = _PAGE, longest: int = LONGEST_SIDE) -> Frame:
     """The sheet in the middle, but for the room that its dimensions need on the left."""
     whole = _whole(plan.sheet)
     left = max(_BESIDE, (wide - whole.width * longest // _longest(whole)) // 2)
@@ -235,13 +246,12 @@ def _parts(canvas: Canvas, plan: SheetPlan, frame: Frame) -> None:
             canvas.rect(drawn, stroked(INK, THIN))
 
 
-def _labels(canvas: Canvas, plan: SheetPlan, frame: Frame, obstacles: Sequence[Rect]) -> None:
-    """The narrowest parts last: their labels reach over their edges, so they keep clear of the others."""
-    taken = list(obstacles)
+def _labels(plan: SheetPlan, frame: Frame, ends: Sequence[Point]) -> list[tuple[Region, Placed]]:
+    """The parts that have a label, in the order to draw them; numbers of cuts and the first corner stay readable."""
     shown = [(part, part.rect) for part in plan.sheet.parts if part.rect is not None]
-    for part, rect in sorted(shown, key=lambda each: -min(each[1].width, each[1].height)):
-        with _shown_as(canvas, plan, part):
-            taken.append(part_label(canvas, _label(plan, part, rect), frame.rect(rect), taken))
+    labels = [(_label(plan, part, rect), frame.rect(rect)) for part, rect in shown]
+    obstacles = [*(number_box(end) for end in ends), corner_box(frame.rect(_whole(plan.sheet)))]
+    return [(shown[index][0], placed) for index, placed in part_labels(labels, obstacles).items()]
 
 
 def _shown_as(canvas: Canvas, plan: SheetPlan, part: Region) -> AbstractContextManager[None]:
@@ -257,7 +267,10 @@ def _ids(plan: SheetPlan, part: Region) -> list[str]:
 
 
 def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
-    """What stands on a part; of sheets cut together the marks of all, and the pile that they share."""
+    """What stands on a part; of sheets cut together the marks of all, and the pile that they share.
+
+    A single pile needs no sign.
+    """
     told = plan.sizes.get(part.id) or told_rect(rect, plan.bench.trimmer).size
     size = told_size(told.width, told.height, plan.unit)
     ids = _ids(plan, part)
@@ -265,7 +278,7 @@ def _label(plan: SheetPlan, part: Region, rect: Rect) -> Label:
         return Label("", _("spare") if part.use is Use.SPARE else part.name, size)
     marks = ", ".join(plan.pieces[each].mark for each in ids)
     pages = {plan.page_of.get(each) for each in ids}
-    page = pages.pop() if len(pages) == 1 else None
+    page = pages.pop() if len(pages) == 1 and len(plan.pages) > 1 else None
     return Label(marks, part.id if len(ids) == 1 else part.name, size, Pile(tuple(plan.pages), page) if page else None)
 
 

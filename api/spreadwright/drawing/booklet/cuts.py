@@ -1,7 +1,6 @@
 """The pages at the trimmer: cautions, how to read the pictures, every sheet with its cuts, the piles."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -28,7 +27,7 @@ from spreadwright.drawing.booklet.tags import Tag
 from spreadwright.drawing.booklet.typeset import typeset
 from spreadwright.drawing.canvas import Canvas
 from spreadwright.drawing.labels import Pile as PileSign
-from spreadwright.drawing.sheet import SheetPlan, sheet_figure
+from spreadwright.drawing.sheet import LONGEST_SIDE, SheetPlan, least_longest, sheet_figure
 from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect
 from spreadwright.lengths import on_scale, told_size
@@ -39,7 +38,7 @@ from spreadwright.words import ngettext
 _SMALL_WIDTH, _SMALL_SIDE = 124 * MM, 86 * MM
 _MIDDLE_SIDE = 104 * MM
 """How long a sheet is drawn that needs the whole width, ticks; one with many parts is drawn larger."""
-_MANY = 40
+_MANY = 24
 _MOST_PARTS, _LEAST_PART = 10, 4 * MM
 _MOST_SHOWN = 40
 """Of a pile with more pieces than this, equal ones are shown as one."""
@@ -132,28 +131,34 @@ def _sheet(plan: BookletPlan, sheet: SheetPlan, board: Board, words: dict[CutSte
 def _sheet_blocks(sheet: SheetPlan, entries: tuple[Entry, ...]) -> Iterator[Block]:
     """The drawing of the sheet with the first cuts beside it, unless it needs the whole width."""
     alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=sheet.heading)
-    drawn = sheet if len(sheet.pages) > 1 else replace(sheet, page_of={})  # a single pile needs no sign
     prefix = f"s{sheet.sheet.number}-"
-    if _is_simple(sheet):
-        canvas = sheet_figure(drawn, wide=_SMALL_WIDTH, longest=_SMALL_SIDE, prefix=prefix)
+    longest = drawn_longest(sheet)
+    if longest == _SMALL_SIDE:
+        canvas = sheet_figure(sheet, wide=_SMALL_WIDTH, longest=longest, prefix=prefix)
         figure = Figure("sheet", Picture(canvas, alt))
         beside = 2 if len(entries) == 2 else 1
         yield Opening("opening", figure, Steps("cuts", entries[:beside], across=1))
         yield Steps("cuts", entries[beside:])
     else:
-        size = {} if _is_crowded(sheet) else {"longest": _MIDDLE_SIDE}
-        yield Figure("sheet", Picture(sheet_figure(drawn, prefix=prefix, **size), alt))
+        yield Figure("sheet", Picture(sheet_figure(sheet, longest=longest, prefix=prefix), alt))
         yield Steps("cuts", entries)
+
+
+def drawn_longest(sheet: SheetPlan) -> int:
+    """How long the longer side of a sheet is drawn, ticks."""
+    if _is_simple(sheet):
+        return _SMALL_SIDE
+    return LONGEST_SIDE if _is_crowded(sheet) else _MIDDLE_SIDE
 
 
 def _is_simple(sheet: SheetPlan) -> bool:
     """Whether what stands on its parts can be read in a smaller drawing."""
-    return len(sheet.sheet.parts) <= _MOST_PARTS and _narrow(sheet) <= 1
+    return len(sheet.sheet.parts) <= _MOST_PARTS and _narrow(sheet) <= 1 and least_longest(sheet) <= _SMALL_SIDE
 
 
 def _is_crowded(sheet: SheetPlan) -> bool:
     """Whether the drawing had better be as large as it can be."""
-    return len(sheet.sheet.parts) > _MANY or _narrow(sheet) > 2
+    return len(sheet.sheet.parts) > _MANY or _narrow(sheet) > 2 or least_longest(sheet) > _MIDDLE_SIDE
 
 
 def _narrow(sheet: SheetPlan) -> int:

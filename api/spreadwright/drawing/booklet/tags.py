@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from spreadwright.drawing.canvas import Canvas, filled, stroked
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.labels import Pile
-from spreadwright.drawing.marks import PILE_HEIGHT, PILE_WIDTH, WHITE, pile_sign
+from spreadwright.drawing.marks import PILE, WHITE, pile_sign
 from spreadwright.drawing.rooms import middle_of, nearest_place, nearest_point, rooms
 from spreadwright.drawing.theme import HAIRLINE, INK, LARGE, MM, points
 from spreadwright.drawing.type import Align, Style, width, write
@@ -44,8 +44,8 @@ class Tag:
         wide = [width(words, style) for words, style in self.lines]
         high = [_LINE[style] for _, style in self.lines]
         if self.piles:
-            wide.append(len(self.piles) * (PILE_WIDTH + MM))
-            high.append(PILE_HEIGHT + MM)
+            wide.append(len(self.piles) * (PILE.width + MM))
+            high.append(PILE.height + MM)
         return Size(max(wide, default=0) + 2 * _PAD, sum(high) + 2 * _PAD)
 
 
@@ -101,7 +101,7 @@ def _write(canvas: Canvas, tag: Tag, place: Rect, *, is_turned: bool) -> None:
         for words, style in tag.lines:
             top += _LINE[style]
             write(canvas, words, (0, top - _LINE[style] // 4), style, align=Align.MIDDLE)
-        left = -(len(tag.piles) - 1) * (PILE_WIDTH + MM) // 2
+        left = -(len(tag.piles) - 1) * (PILE.width + MM) // 2
         for number, pile in enumerate(tag.piles):
-            middle = (left + number * (PILE_WIDTH + MM), top + MM // 2 + PILE_HEIGHT // 2)
+            middle = (left + number * (PILE.width + MM), top + MM // 2 + PILE.height // 2)
             pile_sign(canvas, pile.pages, pile.page, middle)
