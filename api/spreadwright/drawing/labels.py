@@ -162,7 +162,7 @@ class _Alike:
 
     def inside(self, kept: str) -> dict[int, Placed] | None:
         """The handsomest form for which every part has room; None where there is none."""
-        for looks, air in _looks(self.parts[0].drawn.size, has_mark="mark" in kept):
+        for looks, air in _looks(self.parts[0].drawn.size, has_mark="mark" in kept, is_common=len(self.parts) > 1):
             found = self._placed(kept, looks, air)
             if found is not None:
                 return found
@@ -185,8 +185,7 @@ class _Alike:
         found: dict[int, Placed] = {}
         for part in self.parts:
             form = _form(part.label, kept, look)
-            others = [*taken, *(each.taken for each in found.values())]
-            place, is_clear = _along(form.lying, part.drawn, others)
+            place, is_clear = _along(form.lying, part.drawn, [*taken, *(each.taken for each in found.values())])
             if must_be_clear and not is_clear:
                 return None
             found[part.index] = Placed(form, place, has_back=True)
@@ -279,7 +278,19 @@ def _one_by_one(alike: _Alike, taken: Sequence[Rect]) -> dict[int, Placed]:
 
 
 def _first(alike: _Alike, kept: Sequence[str]) -> dict[int, Placed] | None:
+    """The fullest label for which all equal parts have room; no search where one has none for the least of it."""
+    if kept[-1].startswith("mark") and not all(_has_room(part, kept[-1]) for part in alike.parts):
+        return None
     return next((found for each in kept if (found := alike.inside(each)) is not None), None)
+
+
+def _has_room(part: _Part, kept: str) -> bool:
+    """Whether a part has room for so much in the smallest of all looks."""
+    looks = (
+        _Look(SMALL, is_close=True, is_stacked=way[0], is_turned=way[1]) for way in product((True, False), repeat=2)
+    )
+    boxes = [_form(part.label, kept, look).lying for look in looks]
+    return any(room.size.fits(box) for room in part.free[-1] for box in boxes)
 
 
 def _placed(part: _Part, kept: str, looks: Sequence[_Look], air: int) -> Placed | None:
@@ -293,21 +304,23 @@ def _placed(part: _Part, kept: str, looks: Sequence[_Look], air: int) -> Placed 
 
 def _along(box: Size, drawn: Rect, obstacles: Sequence[Rect]) -> tuple[Rect, bool]:
     """Where a box that is wider than its part hides no other, in the middle or further along; whether it does so."""
+    around = drawn.inset(-max(box.width, box.height) - MM)
+    near = [each for each in obstacles if each.overlaps(around)]
     middle, is_upright = centred(box, drawn, drawn), drawn.height > drawn.width
     step = (box.height if is_upright else box.width) + 2 * _BACK + MM
     most = (drawn.height if is_upright else drawn.width) // 2 // step
     ways = [sign * count * step for count in range(max(most, 1)) for sign in (1, -1)]
     places = [middle.moved(0, way) if is_upright else middle.moved(way, 0) for way in ways]
-    clear = (each for each in places if not any(each.inset(-_BACK).overlaps(other) for other in obstacles))
+    clear = (each for each in places if not any(each.inset(-_BACK).overlaps(other) for other in near))
     found = next(clear, None)
     return found or middle, found is not None
 
 
-def _looks(part: Size, *, has_mark: bool) -> Iterator[tuple[tuple[_Look, ...], int]]:
+def _looks(part: Size, *, has_mark: bool, is_common: bool) -> Iterator[tuple[tuple[_Look, ...], int]]:
     """All looks with much air and with little, the handsomest first.
 
-    At last come those of which each part takes the one that it has room for. Words are turned only in upright
-    parts, and where these are no strips, only if they have no room otherwise.
+    At last, of those that are common to several parts, each takes the one that it has room for. Words are turned
+    only in upright parts, and where these are no strips, only if they have no room otherwise.
     """
     is_strip = part.height > _STRIP * part.width
     turns = [(False, True)] if is_strip else [(False,), (True,)] if part.height > part.width else [(False,)]
@@ -316,7 +329,7 @@ def _looks(part: Size, *, has_mark: bool) -> Iterator[tuple[tuple[_Look, ...], i
         both = [_both(*size, turns, part) for size, turns in product(sizes, turned)]
         for air in range(2):
             yield from (((look,), air) for looks in both for look in looks)
-            yield from ((looks[::-1], air) for looks in both)
+            yield from ((looks[::-1], air) for looks in both if is_common)
 
 
 def _both(mark_size: int, is_close: bool, is_turned: bool, part: Size) -> tuple[_Look, _Look]:

@@ -262,6 +262,8 @@ def _shown_as(canvas: Canvas, plan: SheetPlan, part: Region) -> AbstractContextM
 
 def _ids(plan: SheetPlan, part: Region) -> list[str]:
     """The part, and those in its place on the sheets that are cut together."""
+    if not plan.fellows:
+        return [part.id]
     index = plan.sheet.parts.index(part)
     return [sheet.parts[index].id for sheet in plan.sheets]
 
