@@ -3,7 +3,7 @@
 The dimension lines lie outside the page, above it and left of it, so that every figure has room (ISO 129-1).
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from spreadwright.drawing.booklet.tags import MARK
@@ -11,8 +11,8 @@ from spreadwright.drawing.canvas import Canvas, Paint, filled, stroked
 from spreadwright.drawing.dimensions import slashes
 from spreadwright.drawing.fonts import Typeface
 from spreadwright.drawing.marks import WHITE, hatching
-from spreadwright.drawing.path import Path
-from spreadwright.drawing.rooms import middle_of, nearest_place, nearest_point, rooms
+from spreadwright.drawing.path import Path, Point
+from spreadwright.drawing.rooms import centred, middle_of, nearest_place, nearest_point, rooms
 from spreadwright.drawing.theme import ACCENT, BODY, BOLD_LINE, HAIRLINE, INK, LINE, MM, QUIET, TINT, points
 from spreadwright.drawing.type import Align, Style, width, write
 from spreadwright.geometry import Rect, Size
@@ -27,6 +27,7 @@ _STEEPEST = 13, 10
 _AWAY = 3 * MM
 _DOT = MM // 2
 _ABOVE = MM
+_AIR, _MORE_AIR = MM // 2, MM
 _CLEAR = 3 * MM // 2
 """Between a figure and the strokes that end its line."""
 FIGURES = Style(face=Typeface.SANS_MEDIUM, size=points(9), is_tabular=True)
@@ -113,7 +114,6 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
     with canvas.group(clip=whole):
         canvas.rect(whole, filled(WHITE))
         _down(canvas, [frame.rect(each.rect) for each in picture.down])
-        _neighbours(canvas, frame, picture)
         _piece(canvas, frame.rect(picture.piece))
         _down(canvas, [frame.rect(rect) for rect in picture.carried])
     canvas.rect(whole, stroked(INK, LINE))
@@ -122,23 +122,44 @@ def place_picture(picture: PlacePicture, *, prefix: str = "") -> Canvas:
         canvas.line((drawn.left, drawn.top), (drawn.right, drawn.bottom), stroked(ACCENT, 2 * BOLD_LINE))
     for distance in picture.distances:
         _draw(canvas, frame, picture, distance)
+    for name, place, is_clear in _neighbours(picture, frame, mark):
+        if not is_clear:
+            canvas.rect(place, filled(WHITE))
+        write(canvas, name, (place.left + place.width // 2, _baseline(place)), _NEIGHBOUR, align=Align.MIDDLE)
     _mark(canvas, picture, frame, mark)
     return canvas
 
 
-def _neighbours(canvas: Canvas, frame: _Frame, picture: PlacePicture) -> None:
-    """The marks of what lies there, where enough of it is seen; many are not told apart at this size anyway."""
+def _neighbours(picture: PlacePicture, frame: _Frame, mark: Rect) -> Iterator[tuple[str, Rect, bool]]:
+    """The marks of what lies there, where enough of it is seen; many are not told apart at this size anyway.
+
+    Each stands clear of the lines of distances, as is said with it, or breaks them where it finds no other place.
+    """
     drawn = [frame.rect(each.rect) for each in picture.down]
     piece, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
     if len(drawn) > _MOST_NAMED:
         return
+    lines = _lines(frame, picture)
     for index, each in enumerate(picture.down):
-        size = Size(width(each.mark, _NEIGHBOUR) + MM, _NEIGHBOUR.size * 3 // 4 + MM // 2)
-        free = rooms(drawn[index], [*drawn[index + 1 :], piece]) if each.mark else ()
-        room = next((room for room in free if room.size.fits(size) and whole.contains(room)), None)
-        if room is not None:
-            baseline = room.top + (room.height + _NEIGHBOUR.size * 7 // 10) // 2
-            write(canvas, each.mark, (room.left + room.width // 2, baseline), _NEIGHBOUR, align=Align.MIDDLE)
+        if each.mark:
+            size = Size(width(each.mark, _NEIGHBOUR) + MM, _NEIGHBOUR.size * 3 // 4 + MM // 2)
+            covers = [*drawn[index + 1 :], piece, mark]
+            place = _room(size, drawn[index], covers, whole) if drawn[index].size.fits(size) else None
+            if place is None:
+                continue
+            is_clear = not any(line.overlaps(place) for line in lines)
+            further = None if is_clear else _room(size, drawn[index], [*covers, *lines], whole)
+            yield each.mark, further or place, is_clear or further is not None
+
+
+def _room(size: Size, part: Rect, covers: Sequence[Rect], whole: Rect) -> Rect | None:
+    """The middle of the roomiest room that is free of a part, where it has one for a box that lies on the page."""
+    free = next((room for room in rooms(part, covers) if room.size.fits(size) and whole.contains(room)), None)
+    return free and centred(size, free, free)
+
+
+def _baseline(place: Rect) -> int:
+    return place.top + (place.height + _NEIGHBOUR.size * 7 // 10) // 2
 
 
 def _down(canvas: Canvas, rects: Sequence[Rect]) -> None:
@@ -176,24 +197,43 @@ def _piece(canvas: Canvas, drawn: Rect) -> None:
 
 def _draw(canvas: Canvas, frame: _Frame, picture: PlacePicture, distance: Distance) -> None:
     """The dimension line outside the page, above it or left of it, with extension lines to the piece."""
-    drawn, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
+    whole = frame.rect(Rect.at(0, 0, picture.page))
     run = width(distance.figure, FIGURES)
     if distance.is_across:
         span, y = frame.rect(Rect.between(distance.start, 0, distance.end, 0)), whole.top - _AWAY
         start, low, high = _figure_start(span.left, span.right, run, canvas.size.width)
-        for x in (span.left, span.right):
-            canvas.line((x, y - MM), (x, _meets(x, (whole.left, whole.right), whole.top, drawn.top)), _LINE)
+        for line in _extensions(frame, picture, distance):
+            canvas.line(*line, _LINE)
         canvas.line((low, y), (high, y), _LINE)
         slashes(canvas, [(span.left, y), (span.right, y)])
         write(canvas, distance.figure, (start, y - _ABOVE), FIGURES)
         return
     span, x = frame.rect(Rect.between(0, distance.start, 0, distance.end)), whole.left - _AWAY
     start, low, high = _figure_start(span.top, span.bottom, run, canvas.size.height)
-    for y in (span.top, span.bottom):
-        canvas.line((x - MM, y), (_meets(y, (whole.top, whole.bottom), whole.left, drawn.left), y), _LINE)
+    for line in _extensions(frame, picture, distance):
+        canvas.line(*line, _LINE)
     canvas.line((x, low), (x, high), _LINE)
     slashes(canvas, [(x, span.top), (x, span.bottom)])
     write(canvas, distance.figure, (x - _ABOVE, start + run), FIGURES, turned_deg=-90)
+
+
+def _extensions(frame: _Frame, picture: PlacePicture, distance: Distance) -> Iterator[tuple[Point, Point]]:
+    """The lines from what is measured to the dimension line outside the page."""
+    drawn, whole = frame.rect(picture.piece), frame.rect(Rect.at(0, 0, picture.page))
+    if distance.is_across:
+        span, y = frame.rect(Rect.between(distance.start, 0, distance.end, 0)), whole.top - _AWAY - MM
+        for x in (span.left, span.right):
+            yield (x, y), (x, _meets(x, (whole.left, whole.right), whole.top, drawn.top))
+        return
+    span, x = frame.rect(Rect.between(0, distance.start, 0, distance.end)), whole.left - _AWAY - MM
+    for y in (span.top, span.bottom):
+        yield (x, y), (_meets(y, (whole.top, whole.bottom), whole.left, drawn.left), y)
+
+
+def _lines(frame: _Frame, picture: PlacePicture) -> list[Rect]:
+    """The extension lines, each with a little air."""
+    lines = (line for distance in picture.distances for line in _extensions(frame, picture, distance))
+    return [Rect.between(*start, *end).inset(-_AIR) for start, end in lines]
 
 
 def _figure_start(start: int, end: int, run: int, room: int) -> tuple[int, int, int]:
@@ -211,12 +251,13 @@ def _meets(at: int, ends: tuple[int, int], page: int, piece: int) -> int:
 
 
 def _mark_place(picture: PlacePicture, frame: _Frame, whole: Rect) -> Rect:
-    """In the middle of what is seen of the piece, or beside it; below the page where what it carries hides it."""
+    """In the middle of what is seen of the piece, or beside it, where it hides least, or below the page."""
     drawn = frame.rect(picture.piece)
     size = Size(width(picture.mark, _MARK) + MM, _MARK.size * 3 // 4 + MM)
-    inside = nearest_place(size, _free(picture, frame), drawn)
-    if inside is not None:
-        return inside
+    for air in (_MORE_AIR, _AIR, 0) if picture.carried else (0,):
+        inside = nearest_place(size, _free(picture, frame, air), drawn)
+        if inside is not None:
+            return inside
     middle = (drawn.left + drawn.width // 2, drawn.top + drawn.height // 2)
     beside = (
         Rect.at(drawn.right + MM // 2, middle[1] - size.height // 2, size),
@@ -225,12 +266,19 @@ def _mark_place(picture: PlacePicture, frame: _Frame, whole: Rect) -> Rect:
         Rect.at(middle[0] - size.width // 2, drawn.top - size.height - MM // 2, size),
     )
     below = Rect.at(middle[0] - size.width // 2, whole.bottom + MM, size)
-    return next((place for place in beside if whole.contains(place)), below)
+    others = [other for each in picture.down if not (other := frame.rect(each.rect)).contains(drawn)]
+    on_page = [place for place in beside if whole.contains(place)]
+    lines = _lines(frame, picture)
+
+    def hidden(place: Rect) -> int:
+        return 2 * sum(map(place.overlaps, others)) + sum(map(place.overlaps, lines))
+
+    return min(on_page, key=hidden, default=below)
 
 
-def _free(picture: PlacePicture, frame: _Frame) -> tuple[Rect, ...]:
-    """What is seen of the piece."""
-    return rooms(frame.rect(picture.piece), [frame.rect(rect) for rect in picture.carried])
+def _free(picture: PlacePicture, frame: _Frame, air: int = 0) -> tuple[Rect, ...]:
+    """What is seen of the piece, away from the edges of what it carries."""
+    return rooms(frame.rect(picture.piece), [frame.rect(rect).inset(-air) for rect in picture.carried])
 
 
 def _mark(canvas: Canvas, picture: PlacePicture, frame: _Frame, place: Rect) -> None:
