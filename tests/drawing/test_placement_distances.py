@@ -8,6 +8,7 @@ from placing.test_locate import layout, layouts
 from spreadwright.drawing.placement import PlacementPlan, _photos_on, _steps_on, placement_picture
 from spreadwright.drawing.placement import layout as laid_out
 from spreadwright.drawing.placement_distances import Obstacles, distances
+from spreadwright.drawing.theme import MM
 from spreadwright.geometry import Rect
 from spreadwright.model import INCH_BENCH
 from spreadwright.placing import EQUAL, place_steps
@@ -37,6 +38,8 @@ def assert_clear(page, labels, drawn) -> None:
     for distance in drawn:
         assert page.whole.contains(distance.box)
         assert not any(label.box.overlaps(distance.box) or label.box.overlaps(distance.line) for label in labels)
+        dots = [Rect(*label.leader[0], 0, 0).inset(-MM // 2) for label in labels if label.leader]
+        assert not any(dot.overlaps(distance.box) or dot.overlaps(distance.line) for dot in dots)
     assert not any(one.box.overlaps(two.box) for one, two in combinations(drawn, 2))
 
 
@@ -46,7 +49,7 @@ def test_distances_of_the_collection_are_drawn_clear_of_labels(recipe_id, bench_
     for page, labels, drawn, measures in found_in(plan_of(recipe_id, bench_id)):
         assert_clear(page, labels, drawn)
         assert not Counter(each.figure for each in drawn) - Counter(each.figure for each in measures)
-        assert len(drawn) * 3 >= len(measures) * (2 if len(labels) <= CROWDED else 1)
+        assert len(drawn) * 12 >= len(measures) * (8 if len(labels) <= CROWDED else 3)
 
 
 def on_edge(rect: Rect, x: int, y: int) -> bool:
@@ -78,6 +81,16 @@ def test_figures_meet_neither_labels_nor_each_other(rects):
     plan = PlacementPlan(recipe, place_steps(recipe, placed, INCH_BENCH), (), INCH_BENCH)
     for page, labels, drawn, _measures in found_in(plan):
         assert_clear(page, labels, drawn)
+
+
+def test_no_figure_hides_a_small_piece_that_is_joined_to_another():
+    plan = plan_of("buttons-in-a-jar", "bench-inch")
+    joined = {step.placed.rect for step in plan.steps if step.placed.piece.name == "button"}
+    assert len(joined) == 9
+    for page, _labels, drawn, _measures in found_in(plan):
+        buttons = [page.rect(step.placed.rect) for step in _steps_on(page, plan) if step.placed.rect in joined]
+        assert drawn and buttons
+        assert not any(button.overlaps(distance.box) for button in buttons for distance in drawn)
 
 
 def test_lines_are_as_long_as_what_they_measure():

@@ -27,6 +27,10 @@ _ABOVE = MM * 3 // 4
 _PAST = MM
 _CLEAR = MM
 _LINE = stroked(INK, HAIRLINE)
+_DOT = MM
+"""What lines keep clear of round the dot on a piece."""
+_SMALL = 3 * _HIGH
+"""A figure would hide most of the outline of a piece that is drawn no larger."""
 _PARTS = 24
 _ALONG = sorted(range(1, _PARTS), key=lambda part: abs(2 * part - _PARTS))
 """Where along a piece a line may stand, in 24ths: the middle first."""
@@ -62,6 +66,7 @@ class Obstacles:
     boxes: list[Rect]
     edges: list[Rect]
     lines: list[Rect] = field(default_factory=list)
+    small: list[Rect] = field(default_factory=list)
 
     @staticmethod
     def around(
@@ -69,9 +74,13 @@ class Obstacles:
     ) -> "Obstacles":
         """The labels with their lines, and the edges of pieces and photographs of a page."""
         boxes = [label.box.inset(-_CLEAR) for label in labels]
-        boxes += [_around(*label.leader[:2]) for label in labels if label.leader]
+        for label in labels:
+            if label.leader:
+                boxes += [_around(*label.leader[:2]), Rect(*label.leader[0], 0, 0).inset(-_DOT)]
         rects = [page.rect(step.placed.rect) for step in steps] + list(photos)
-        return Obstacles(page.whole, boxes, [edge for rect in rects for edge in _edges(rect)])
+        return Obstacles(
+            page.whole, boxes, [edge for rect in rects for edge in _edges(rect)], small=_small(page, steps)
+        )
 
     def crossed(self, figure: Rect, line: Rect) -> int | None:
         """How many edges a figure crosses; None where it may not stand with its line."""
@@ -79,9 +88,15 @@ class Obstacles:
             return None
         if any(box.overlaps(figure) or box.overlaps(line) for box in self.boxes):
             return None
-        if any(other.overlaps(figure) for other in self.lines):
+        if any(other.overlaps(figure) for other in (*self.lines, *self.small)):
             return None
         return sum(edge.overlaps(figure) for edge in self.edges)
+
+
+def _small(page: DrawnPage, steps: Sequence[PlaceStep]) -> list[Rect]:
+    """The small pieces that are joined to others: a figure over both would seem to tell of either."""
+    joined = [page.rect(step.placed.rect) for step in steps if step.located.base is not None]
+    return [rect for rect in joined if max(rect.width, rect.height) <= _SMALL]
 
 
 def distances(page: DrawnPage, steps: Sequence[PlaceStep], obstacles: Obstacles) -> Iterator[Distance]:
