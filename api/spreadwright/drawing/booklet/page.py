@@ -140,10 +140,11 @@ def _neighbours(picture: PlacePicture, frame: _Frame, mark: Rect) -> Iterator[tu
     if len(drawn) > _MOST_NAMED:
         return
     lines = _lines(frame, picture)
+    own = (piece,) if piece.contains(mark) else (piece, mark)
     for index, each in enumerate(picture.down):
         if each.mark:
             size = Size(width(each.mark, _NEIGHBOUR) + MM, _NEIGHBOUR.size * 3 // 4 + MM // 2)
-            covers = [*drawn[index + 1 :], piece, mark]
+            covers = [*drawn[index + 1 :], *own]
             place = _room(size, drawn[index], covers, whole) if drawn[index].size.fits(size) else None
             if place is None:
                 continue
