@@ -3,7 +3,7 @@
 What is called `inline` is an SVG element for a page that sets its words (`drawing/lettering.py`); the others are files.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from spreadwright.drawing.booklet.album import Picture
 from spreadwright.drawing.booklet.board import board_for
@@ -73,8 +73,7 @@ def _step(drawn: Picture, has_files: bool) -> StepPicture:
 
 def _inline_sheet(plan: SheetPlan) -> str:
     alt = _("{sheet}: the cuts with their numbers, and the size of every part.").format(sheet=plan.heading)
-    shown = plan if len(plan.pages) > 1 else replace(plan, page_of={})  # a single pile needs no sign
-    return _inline(sheet_figure(shown, prefix=f"sheet-{plan.sheet.number}-"), alt)
+    return _inline(sheet_figure(plan, prefix=f"sheet-{plan.sheet.number}-"), alt)
 
 
 def _inline(canvas: Canvas, alt: str) -> str:
