@@ -86,21 +86,26 @@ def test_a_visited_recipe_is_there_with_its_papers_whichever_page_was_last(visit
     assert set(papers + steps) <= set(kept(visitor))
 
 
-def test_what_is_gone_is_kept_no_longer(browser, site, tmp_path):
+def change_steps(gallery) -> None:
+    """In the place of the gallery that was linked, steps of a later one."""
+    text = (gallery / FOLDER / "steps.html").read_text(encoding="utf-8").replace("What you need", "What you need now")
+    gallery.unlink()
+    (gallery / FOLDER).mkdir(parents=True)
+    (gallery / FOLDER / "steps.html").write_text(text, encoding="utf-8")
+
+
+def test_what_is_gone_is_kept_no_longer(visitor, site, tmp_path):
     folder = tmp_path / "gallery"
     folder.symlink_to(site)
-    context = browser.new_context()
-    page = context.new_page()
     with served(tmp_path) as root:
         url = f"{root}/gallery/{FOLDER}/steps.html"
-        visit(page, url)
-        assert url in kept(page)
+        visit(visitor, url)
+        assert url in kept(visitor)
         folder.unlink()
         folder.mkdir()
-        page.goto(f"{url}?now")
-        page.wait_for_timeout(300)
-        assert url not in kept(page)
-    context.close()
+        visitor.goto(f"{url}?now")
+        visitor.wait_for_timeout(300)
+        assert url not in kept(visitor)
 
 
 class Slow(QuietHandler):
@@ -115,28 +120,22 @@ class Slow(QuietHandler):
         return super().send_head()
 
 
-def test_what_comes_late_is_shown_the_next_time(browser, site, tmp_path, monkeypatch):
+def test_what_comes_late_is_shown_the_next_time(visitor, site, tmp_path, monkeypatch):
     (tmp_path / "gallery").symlink_to(site)
-    context = browser.new_context()
-    page = context.new_page()
     with served(tmp_path, Slow) as root:
         url = f"{root}/gallery/{FOLDER}/steps.html"
-        visit(page, url)
+        visit(visitor, url)
         monkeypatch.setattr(Slow, "is_slow", True)
-        text = (site / FOLDER / "steps.html").read_text(encoding="utf-8").replace("What you need", "What you need now")
-        (tmp_path / "gallery").unlink()
-        (tmp_path / "gallery" / FOLDER).mkdir(parents=True)
-        (tmp_path / "gallery" / FOLDER / "steps.html").write_text(text, encoding="utf-8")
-        page.goto(f"{url}#step=start")
-        page.reload(wait_until="commit")
-        page.wait_for_selector("#needs", state="attached")
-        assert page.locator("#needs").inner_text() == "What you need"
-        page.wait_for_timeout(2500)
-        context.set_offline(True)
-        page.reload(wait_until="commit")
-        page.wait_for_selector("#needs", state="attached")
-        assert page.locator("#needs").inner_text() == "What you need now"
-    context.close()
+        change_steps(tmp_path / "gallery")
+        visitor.goto(f"{url}#step=start")
+        visitor.reload(wait_until="commit")
+        visitor.wait_for_selector("#needs", state="attached")
+        assert visitor.locator("#needs").inner_text() == "What you need"
+        visitor.wait_for_timeout(2500)
+        visitor.context.set_offline(True)
+        visitor.reload(wait_until="commit")
+        visitor.wait_for_selector("#needs", state="attached")
+        assert visitor.locator("#needs").inner_text() == "What you need now"
 
 
 class Tidy(QuietHandler):
@@ -178,27 +177,20 @@ def test_what_is_not_kept_says_so(visitor, address):
     assert visitor.get_by_role("heading", level=1).inner_text() == "There is no network"
 
 
-def test_the_network_comes_first_and_renews_what_is_kept(browser, site, tmp_path):
+def test_the_network_comes_first_and_renews_what_is_kept(visitor, site, tmp_path):
     folder = tmp_path / "gallery"
     folder.symlink_to(site)
-    context = browser.new_context()
-    page = context.new_page()
     with served(tmp_path) as root:
         url = f"{root}/gallery/{FOLDER}/steps.html"
-        visit(page, url)
-        folder.unlink()
-        copy = tmp_path / "gallery" / FOLDER
-        copy.mkdir(parents=True)
-        text = (site / FOLDER / "steps.html").read_text(encoding="utf-8").replace("What you need", "What you need now")
-        (copy / "steps.html").write_text(text, encoding="utf-8")
-        page.goto(f"{url}#step=start")
-        page.reload()
-        assert page.locator("#needs").inner_text() == "What you need now"
-        page.wait_for_timeout(300)
-        context.set_offline(True)
-        page.reload()
-        assert page.locator("#needs").inner_text() == "What you need now"
-    context.close()
+        visit(visitor, url)
+        change_steps(folder)
+        visitor.goto(f"{url}#step=start")
+        visitor.reload()
+        assert visitor.locator("#needs").inner_text() == "What you need now"
+        visitor.wait_for_timeout(300)
+        visitor.context.set_offline(True)
+        visitor.reload()
+        assert visitor.locator("#needs").inner_text() == "What you need now"
 
 
 def test_caches_of_an_older_build_are_deleted(visitor, address):
